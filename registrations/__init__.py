@@ -1,0 +1,1 @@
+"""How it is played on that organ."""

@@ -1,0 +1,1 @@
+"""What is played, when, and by whom."""

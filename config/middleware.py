@@ -8,15 +8,22 @@ from django.shortcuts import resolve_url
 from django.template.response import TemplateResponse
 from django.utils.cache import patch_vary_headers
 from django_htmx.http import HttpResponseClientRedirect
+from django_htmx.middleware import HtmxDetails
+
+
+class HtmxRequest(HttpRequest):
+    """A request that django-htmx has looked at."""
+
+    htmx: HtmxDetails
 
 
 class WholeOrPartMiddleware:
     """Render only the named part of a page for htmx, and send its window to sign in when needed."""
 
-    def __init__(self, get_response: Callable[[HttpRequest], HttpResponse]) -> None:
+    def __init__(self, get_response: Callable[[HtmxRequest], HttpResponse]) -> None:
         self.get_response = get_response
 
-    def __call__(self, request: HttpRequest) -> HttpResponse:
+    def __call__(self, request: HtmxRequest) -> HttpResponse:
         response = self.get_response(request)
         patch_vary_headers(response, ["HX-Request"])
         location = response.get("Location", "")
@@ -25,7 +32,7 @@ class WholeOrPartMiddleware:
         return response
 
     def process_template_response(
-        self, request: HttpRequest, response: TemplateResponse
+        self, request: HtmxRequest, response: TemplateResponse
     ) -> TemplateResponse:
         part = getattr(response, "part", "")
         htmx = request.htmx

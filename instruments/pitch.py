@@ -11,13 +11,19 @@ from fractions import Fraction
 UNISON = Fraction(8)
 
 #: Labels that builders wrote in round feet for off-unison ranks, and the length they mean.
-#: 3 and 1 1/2: Silbermann, Freiberg 1714, as printed by Jehmlich (restoration sheet); 6 and 12:
-#: common practice, no source.
+#: 3 and 1 1/2: Silbermann, Freiberg 1714, as printed by Jehmlich (restoration sheet). 5 1/2 and
+#: 3 1/2: Miller, The Recent Revolution in Organ Building, 2nd ed. 1913, the stop list of
+#: St George's Hall, Liverpool. 5 3/4 and 2 3/4: Mersenne, Harmonie universelle 1636, Organ,
+#: prop. XXXI. 6 and 12: common practice, no source.
 ROUNDED_LABELS: dict[Fraction, Fraction] = {
     Fraction(3): Fraction(8, 3),
     Fraction(3, 2): Fraction(4, 3),
     Fraction(6): Fraction(16, 3),
     Fraction(12): Fraction(32, 3),
+    Fraction(11, 2): Fraction(16, 3),
+    Fraction(7, 2): Fraction(16, 5),
+    Fraction(23, 4): Fraction(16, 3),
+    Fraction(11, 4): Fraction(8, 3),
 }
 
 _VULGAR = {
@@ -28,9 +34,9 @@ _VULGAR = {
 _TO_VULGAR = {plain: glyph for glyph, plain in _VULGAR.items()}
 _SUPERSCRIPT = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")
 _SUBSCRIPT = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
-_FRACTION_GLYPH = re.compile("([%s])" % "".join(_VULGAR))
+_FRACTION_GLYPH = re.compile(f"([{''.join(_VULGAR)}])")
 _LENGTH = re.compile(
-    r"(?:(?P<whole>\d{1,3})(?:\s+|\s*-\s*|$))?(?:(?P<over>\d{1,2})/(?P<under>\d{1,2}))?"
+    r"(?:(?P<whole>[0-9]{1,3})(?:\s+|\s*-\s*(?=.)|$))?(?:(?P<over>[0-9]{1,2})/(?P<under>[0-9]{1,2}))?"
 )
 
 _INTERVALS = {
@@ -47,8 +53,15 @@ _INTERVALS = {
     Fraction(19, 16): "minor third",
     Fraction(4, 3): "fourth",
 }
-_DEGREES = {Fraction(1): 1, Fraction(3, 2): 5, Fraction(5, 4): 3, Fraction(7, 4): 7, Fraction(9, 8): 2,
-            Fraction(15, 8): 7}  # fmt: skip
+_DEGREES = {
+    Fraction(1): 1,
+    Fraction(9, 8): 2,
+    Fraction(5, 4): 3,
+    Fraction(3, 2): 5,
+    Fraction(7, 4): 7,
+    Fraction(15, 8): 7,
+}
+_BY_DEGREE = {degree: reduced for reduced, degree in _DEGREES.items()}
 _COUNTS = ("", "an octave", "two octaves", "three octaves", "four octaves", "five octaves")
 
 
@@ -142,17 +155,17 @@ def ordinal(length: Fraction) -> int | None:
 def length_of_ordinal(number: int) -> Fraction:
     """Give the length of a diatonic count, 12 -> 2 2/3; 21 is the flat (natural) twenty-first.
 
+    A seventh is the natural one up to the third octave (21) and 15/8 above it (28).
+
     Raises:
         LengthError: no rank is counted so (an 11th, say).
     """
-    octaves, degree = divmod(number - 1, 7)
-    for reduced, known in _DEGREES.items():
-        # The seventh degree of the third octave is the natural seventh (21); of the fourth, 15/8 (28).
-        if known == degree + 1 and not (
-            degree == 6 and (reduced == Fraction(15, 8)) != (octaves > 2)
-        ):
-            return UNISON / (reduced * 2**octaves)
-    raise LengthError(f"No rank is counted {number} above the unison.")
+    octaves, step = divmod(number - 1, 7)
+    seventh = Fraction(15, 8) if octaves > 2 else Fraction(7, 4)
+    reduced = {**_BY_DEGREE, 7: seventh}.get(step + 1)
+    if reduced is None or octaves < 0:
+        raise LengthError(f"No rank is counted {number} above the unison.")
+    return UNISON / (reduced * Fraction(2) ** octaves)
 
 
 def interval_name(length: Fraction) -> str:
@@ -171,6 +184,14 @@ def _interval(place: Fraction) -> str:
     name = _INTERVALS.get(reduced, f"the ratio {reduced}")
     article = "" if name.startswith("the ") or not name else "a "
     return " and ".join(part for part in (count, article + name) if part)
+
+
+def speaking_length(length: Fraction, key: int) -> float:
+    """Give the feet of open pipe that a nominal length comes to at a key: 2 at c4 is 1/16.
+
+    Pipes halve each octave, in equal steps from key to key.
+    """
+    return float(length) * math.exp2(-key / 12)
 
 
 def _octaves_and_rest(place: Fraction) -> tuple[int, Fraction]:

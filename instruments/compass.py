@@ -9,6 +9,8 @@ from dataclasses import dataclass
 
 MIDDLE_C = 24
 TENOR_C = 12
+#: The keys that have names here: CC to b6.
+LOWEST, HIGHEST = -12, 95
 
 _NAMES = ("c", "c#", "d", "eb", "e", "f", "f#", "g", "g#", "a", "bb", "b")
 _SEMITONES = {"c": 0, "d": 2, "e": 4, "f": 5, "g": 7, "a": 9, "b": 11}
@@ -37,17 +39,18 @@ def parse_key(text: str) -> int:
         12 + 12 * int(match["octave"] or 0) if match["lower"] else (-12 if match["doubled"] else 0)
     )
     shift = {"": 0, "#": 1, "♯": 1, "b": -1, "♭": -1}[match["sign"]]
-    return base + _SEMITONES[(match["upper"] or match["lower"]).lower()] + shift
+    key = base + _SEMITONES[(match["upper"] or match["lower"]).lower()] + shift
+    if not LOWEST <= key <= HIGHEST:
+        raise CompassError(f"“{text}” is not a key. They go from CC to b6.")
+    return key
 
 
 def key_name(key: int) -> str:
     """Name a key; the inverse of :func:`parse_key` (28 is ``e1``, 10 is ``Bb``, -5 is ``GG``)."""
     octave, step = divmod(key, 12)
     name = _NAMES[step]
-    if octave < 0:
-        return name[0].upper() * 2 + name[1:]
-    if octave == 0:
-        return name[0].upper() + name[1:]
+    if octave <= 0:
+        return name[0].upper() * (1 - octave) + name[1:]
     return name + (str(octave - 1) if octave > 1 else "")
 
 
@@ -59,7 +62,7 @@ def key_typeset(key: int) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Compass:
-    """The keys from ``low`` to ``high``, both included, less the ``missing`` ones (a short octave)."""
+    """The keys from ``low`` to ``high``, both included, less ``missing`` ones (a short octave)."""
 
     low: int
     high: int
@@ -69,7 +72,7 @@ class Compass:
         return self.low <= key <= self.high and key not in self.missing
 
     def __len__(self) -> int:
-        return self.high - self.low + 1 - len(self.missing)
+        return len(self.keys())
 
     def keys(self) -> tuple[int, ...]:
         """Give the keys from low to high."""
@@ -90,7 +93,7 @@ def parse_compass(text: str) -> Compass:
         raise CompassError(f"“{text}” is not a compass. Write the two end keys, like C-g3.")
     lows = [_low_key(part) for part in ends[0].split(",")]
     high = parse_key(ends[1])
-    if sorted(set(lows)) != lows or lows[-1] >= high:
+    if sorted(set(lows)) != lows or lows[0] == high or lows[-1] > high:
         raise CompassError(f"“{text}” is not a compass: its keys do not rise.")
     missing = frozenset(range(lows[0], lows[-1])) - frozenset(lows)
     return Compass(lows[0], high, missing)

@@ -53,9 +53,9 @@ class Stop:
     """One control that makes pipes available.
 
     ``length`` is None only for a stop of no nominal length (percussion, most mixtures). ``ranks``
-    counts the ranks that speak at a key. ``compass`` is the keys of its chest it has pipes for, None
-    for all. ``rank`` names a row of pipes that several stops share; ``borrowed_from`` the stop
-    whose pipes it uses.
+    counts the ranks that speak at a key. ``compass`` is the keys of its chest it has pipes for,
+    None for all. ``rank`` names a row of pipes that several stops share; ``borrowed_from`` the
+    stop whose pipes it uses.
     """
 
     id: str
@@ -148,10 +148,14 @@ class Organ:
         return _by_id(self.divisions, division_id)
 
     def home_compass(self, division: Division) -> Compass:
-        """Give the compass of the division's home keyboard; a floating one has the first manual's."""
-        return (
-            self.keyboard(division.keyboard) if division.keyboard else self.keyboards[0]
-        ).compass
+        """Give the compass of the division's home keyboard; floating, it has the first manual's.
+
+        An organ without a manual lends its first keyboard's.
+        """
+        if division.keyboard is not None:
+            return self.keyboard(division.keyboard).compass
+        manuals = (one for one in self.keyboards if one.kind is KeyboardKind.MANUAL)
+        return next(manuals, self.keyboards[0]).compass
 
     def stops(self) -> Iterator[tuple[Division, Stop]]:
         """Give every stop with its division, in console order."""

@@ -9,8 +9,8 @@ from django.utils.text import slugify
 
 from instruments import models
 from instruments.compass import compass_name
+from instruments.mixtures import composition_to_list
 from instruments.organ import Organ, Stop
-from instruments.organfile import composition_to_list
 from instruments.pitch import length_label
 
 
@@ -27,7 +27,11 @@ def save_organ(organ: Organ) -> models.Instrument:
     )
     keyboards = {
         one.id: row.keyboards.create(
-            slug=one.id, name=one.name, kind=one.kind, compass=compass_name(one.compass), position=at
+            slug=one.id,
+            name=one.name,
+            kind=one.kind,
+            compass=compass_name(one.compass),
+            position=at,
         )
         for at, one in enumerate(organ.keyboards)
     }
@@ -42,7 +46,9 @@ def save_organ(organ: Organ) -> models.Instrument:
         for at, one in enumerate(organ.divisions)
     }
     models.Stop.objects.bulk_create(
-        models.Stop(instrument=row, division=divisions[division.id], position=at, **stop_fields(stop))
+        models.Stop(
+            instrument=row, division=divisions[division.id], position=at, **stop_fields(stop)
+        )
         for at, (division, stop) in enumerate(organ.stops())
     )
     models.Tremulant.objects.bulk_create(
@@ -89,7 +95,9 @@ def add_control(division: models.Division, row: models.Stop | models.Tremulant) 
     with transaction.atomic():
         row.instrument, row.division = division.instrument, division
         label = f"{row.name} {getattr(row, 'length', '')}"
-        row.slug = free_slug(division.instrument, f"{division.slug}/{slugify(label.replace('/', '-'))}")
+        row.slug = free_slug(
+            division.instrument, f"{division.slug}/{slugify(label.replace('/', '-'))}"
+        )
         row.position = _after_last(type(row).objects.filter(division=division))
         row.save()
         division.instrument.revise()

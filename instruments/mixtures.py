@@ -7,10 +7,13 @@ which does not break has the same length in every zone.
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
+from typing import Any
 
-from instruments.pitch import LengthError, length_of_ordinal, ordinal
+from instruments.compass import CompassError, key_name, parse_key
+from instruments.pitch import LengthError, length_label, length_of_ordinal, ordinal, parse_length
 
-_COUNTED = re.compile(r"(?<![\d./])(\d{1,2}(?:[.,]\s?\d{1,2}){1,9})(?![\d/])")
+_COUNTED = re.compile(r"(?<![\d./])(\d{1,2}(?:[.,]\s?\d{1,2}){1,9})(?![\d/]|[.,]\s?\d)")
 
 #: What a mixture of so many ranks is most often made of: common practice, no source.
 CUSTOMARY: dict[int, tuple[int, ...]] = {
@@ -44,8 +47,34 @@ def lengths_at(composition: Composition, key: int) -> tuple[Fraction, ...]:
 
 
 def breaks(composition: Composition) -> tuple[int, ...]:
-    """Give the keys at which the composition changes."""
-    return tuple(zone.start for zone in composition[1:])
+    """Give the keys at which the composition changes; a zone that repeats the last is no break."""
+    return tuple(
+        zone.start for below, zone in pairwise(composition) if zone.lengths != below.lengths
+    )
+
+
+def composition_to_list(composition: Composition) -> list[dict[str, Any]]:
+    """Give a composition as JSON values, ``[{"from": "C", "lengths": ["2", "1 1/3"]}]``."""
+    return [
+        {"from": key_name(zone.start), "lengths": [length_label(length) for length in zone.lengths]}
+        for zone in composition
+    ]
+
+
+def composition_from_list(data: list[dict[str, Any]]) -> Composition:
+    """Read a composition; the inverse of :func:`composition_to_list`.
+
+    Raises:
+        LengthError, CompassError: a length or a key that is none, or two zones from one key.
+    """
+    zones = [
+        Zone(parse_key(zone["from"]), tuple(parse_length(length) for length in zone["lengths"]))
+        for zone in data
+    ]
+    for below, zone in pairwise(sorted(zones, key=lambda zone: zone.start)):
+        if zone.start == below.start:
+            raise CompassError(f"Two zones begin at {key_name(zone.start)}.")
+    return tuple(sorted(zones, key=lambda zone: zone.start))
 
 
 def parse_ordinals(text: str) -> tuple[Fraction, ...]:
@@ -63,12 +92,25 @@ def parse_ordinals(text: str) -> tuple[Fraction, ...]:
 
 
 def ordinals_label(lengths: tuple[Fraction, ...]) -> str:
-    """Write lengths as counts, ``15.19.22``; lengths below the unison have none and are left out."""
-    counts = (ordinal(length) for length in lengths)
-    return ".".join(str(count) for count in counts if count is not None)
+    """Write lengths as counts, ``15.19.22``; a length without a count of its own as feet, ``16'``.
+
+    The inverse of :func:`parse_ordinals` where every length has a count.
+    """
+    return ".".join(map(_count_label, lengths))
+
+
+def _count_label(length: Fraction) -> str:
+    count = ordinal(length)
+    # The flat twenty-eighth (4/7) shares its count with 8/15, which the bare number means.
+    if count is None or length_of_ordinal(count) != length:
+        return length_label(length) + "'"
+    return str(count)
 
 
 def customary(ranks: int, start: int = 0) -> Composition:
-    """Give the usual composition of so many ranks, without breaks, to be shown as assumed."""
-    counts = CUSTOMARY.get(ranks) or CUSTOMARY[6]
+    """Give the usual composition of so many ranks, without breaks, to be shown as assumed.
+
+    Fewer than two ranks are taken for two, more than six for six.
+    """
+    counts = CUSTOMARY[min(max(ranks, 2), 6)]
     return (Zone(start, tuple(length_of_ordinal(count) for count in counts)),)

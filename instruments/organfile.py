@@ -1,20 +1,19 @@
 """The organ file: an Organ as the project's own JSON, and back.
 
 ``organ.schema.json`` beside this module describes the shape; what a schema cannot say (an id used
-twice, a coupler to nowhere) is checked here. Every error names the place in the file.
+twice, a coupler to nowhere) is looked for in ``references``. Every error names the place.
 """
 
 import json
-from collections import Counter
 from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 from typing import Any
 
-from jsonschema import Draft202012Validator
+from jsonschema import Draft202012Validator, ValidationError
 
-from instruments.compass import CompassError, compass_name, key_name, parse_compass, parse_key
-from instruments.mixtures import Zone
+from instruments.compass import CompassError, compass_name, parse_compass
+from instruments.mixtures import composition_from_list, composition_to_list
 from instruments.organ import (
     Coupler,
     Coupling,
@@ -27,6 +26,8 @@ from instruments.organ import (
     Tremulant,
 )
 from instruments.pitch import LengthError, length_label, parse_length
+from instruments.references import loose_ends
+from instruments.strictjson import JSONTextError, read_json
 from instruments.tone import Construction, Family
 
 FORMAT = "loftbook-organ"
@@ -35,7 +36,7 @@ _SCHEMA = Path(__file__).with_name("organ.schema.json")
 
 
 class OrganFileError(ValueError):
-    """A file that is not an organ; the message says where in the file, what, and what to do."""
+    """A file that is not an organ; the message says where in the file and what is wrong."""
 
 
 def parse_organ(text: str) -> Organ:
@@ -45,15 +46,9 @@ def parse_organ(text: str) -> Organ:
         OrganFileError: not JSON, not the schema's shape, or references that lead nowhere.
     """
     try:
-        data = json.loads(text)
-    except (ValueError, RecursionError) as error:
-        where = (
-            f"line {error.lineno}: {error.msg}"
-            if isinstance(error, json.JSONDecodeError)
-            else "too deep"
-        )
-        raise OrganFileError(f"This is not a JSON file ({where}).") from error
-    return organ_from_dict(data)
+        return organ_from_dict(read_json(text))
+    except JSONTextError as error:
+        raise OrganFileError(str(error)) from error
 
 
 def organ_text(organ: Organ) -> str:
@@ -71,28 +66,30 @@ def organ_to_dict(organ: Organ) -> dict[str, Any]:
         "pitch_hz": organ.pitch_hz,
         "temperament": organ.temperament,
         "coupling": organ.coupling.value,
-        "keyboards": [
-            {
-                "id": one.id,
-                "name": one.name,
-                "kind": one.kind.value,
-                "compass": compass_name(one.compass),
-            }
-            for one in organ.keyboards
-        ],
+        "keyboards": [_keyboard_to_dict(keyboard) for keyboard in organ.keyboards],
         "divisions": [_division_to_dict(division) for division in organ.divisions],
-        "couplers": [
-            {
-                "id": one.id,
-                "name": one.name,
-                "from": one.source,
-                "to": one.target,
-                "octave": one.octave,
-                "unison_off": one.unison_off,
-            }
-            for one in organ.couplers
-        ],
+        "couplers": [_coupler_to_dict(coupler) for coupler in organ.couplers],
         "accessories": list(organ.accessories),
+    }
+
+
+def _keyboard_to_dict(keyboard: Keyboard) -> dict[str, Any]:
+    return {
+        "id": keyboard.id,
+        "name": keyboard.name,
+        "kind": keyboard.kind.value,
+        "compass": compass_name(keyboard.compass),
+    }
+
+
+def _coupler_to_dict(coupler: Coupler) -> dict[str, Any]:
+    return {
+        "id": coupler.id,
+        "name": coupler.name,
+        "from": coupler.source,
+        "to": coupler.target,
+        "octave": coupler.octave,
+        "unison_off": coupler.unison_off,
     }
 
 
@@ -123,27 +120,6 @@ def _stop_to_dict(stop: Stop) -> dict[str, Any]:
     }
 
 
-def composition_to_list(composition: Iterable[Zone]) -> list[dict[str, Any]]:
-    """Give a composition as JSON values, ``[{"from": "C", "lengths": ["2", "1 1/3"]}]``."""
-    return [
-        {"from": key_name(zone.start), "lengths": [length_label(length) for length in zone.lengths]}
-        for zone in composition
-    ]
-
-
-def composition_from_list(data: list[dict[str, Any]]) -> tuple[Zone, ...]:
-    """Read a composition; the inverse of :func:`composition_to_list`.
-
-    Raises:
-        LengthError, CompassError: a length or a key that is none.
-    """
-    zones = [
-        Zone(parse_key(zone["from"]), tuple(parse_length(length) for length in zone["lengths"]))
-        for zone in data
-    ]
-    return tuple(sorted(zones, key=lambda zone: zone.start))
-
-
 def organ_from_dict(data: object) -> Organ:
     """Build an Organ from an organ file's content.
 
@@ -154,13 +130,12 @@ def organ_from_dict(data: object) -> Organ:
         iter(sorted(_validator().iter_errors(data), key=lambda one: list(map(str, one.path)))), None
     )
     if problem is not None:
-        raise OrganFileError(f"{_place(problem.absolute_path)}: {problem.message[:300]}")
+        raise OrganFileError(f"{_place(problem.absolute_path)}: {_sentence(problem)}")
     assert isinstance(data, dict)
-    try:
-        organ = _organ(data)
-    except (LengthError, CompassError) as error:
-        raise OrganFileError(str(error)) from error
-    _check_references(organ)
+    organ = _organ(data)
+    loose = next(loose_ends(organ), None)
+    if loose is not None:
+        raise OrganFileError(loose)
     return organ
 
 
@@ -174,32 +149,38 @@ def _place(path: Iterable[str | int]) -> str:
     return place.lstrip(".") or "The file"
 
 
+def _sentence(problem: ValidationError) -> str:
+    if problem.validator == "pattern":
+        return f"“{problem.instance[:80]}” does not fit. {problem.schema['description']}"
+    return str(problem.message[:300])
+
+
 def _organ(data: dict[str, Any]) -> Organ:
-    keyboards = tuple(
-        Keyboard(one["id"], one["name"], KeyboardKind(one["kind"]), parse_compass(one["compass"]))
-        for one in data["keyboards"]
-    )
-    divisions = tuple(_division(one) for one in data["divisions"])
+    keyboards = tuple(map(_keyboard, data["keyboards"]))
+    divisions = tuple(map(_division, data["divisions"]))
     return Organ(
         name=data["name"],
         keyboards=keyboards,
         divisions=divisions,
-        couplers=tuple(
-            Coupler(
-                one["id"],
-                one["name"],
-                _source(one["from"], divisions),
-                _target(one["to"], keyboards, divisions),
-                one.get("octave", 8),
-                one.get("unison_off", False),
-            )
-            for one in data.get("couplers", [])
-        ),
+        couplers=tuple(_coupler(one, keyboards, divisions) for one in data.get("couplers", [])),
         accessories=tuple(data.get("accessories", [])),
         place=data.get("place", ""),
         pitch_hz=float(data.get("pitch_hz", 440)),
         temperament=data.get("temperament", "equal"),
         coupling=Coupling(data.get("coupling", "direct")),
+    )
+
+
+def _coupler(
+    data: dict[str, Any], keyboards: tuple[Keyboard, ...], divisions: tuple[Division, ...]
+) -> Coupler:
+    return Coupler(
+        data["id"],
+        data["name"],
+        _source(data["from"], divisions),
+        _target(data["to"], keyboards, divisions),
+        data.get("octave", 8),
+        data.get("unison_off", False),
     )
 
 
@@ -216,6 +197,14 @@ def _target(written: str, keyboards: tuple[Keyboard, ...], divisions: tuple[Divi
     return next((one.keyboard for one in divisions if one.id == written and one.keyboard), written)
 
 
+def _keyboard(data: dict[str, Any]) -> Keyboard:
+    try:
+        compass = parse_compass(data["compass"])
+    except CompassError as error:
+        raise OrganFileError(f"keyboard {data['id']}: {error}") from error
+    return Keyboard(data["id"], data["name"], KeyboardKind(data["kind"]), compass)
+
+
 def _division(data: dict[str, Any]) -> Division:
     return Division(
         id=data["id"],
@@ -228,6 +217,13 @@ def _division(data: dict[str, Any]) -> Division:
 
 
 def _stop(data: dict[str, Any]) -> Stop:
+    try:
+        return _read_stop(data)
+    except (LengthError, CompassError) as error:
+        raise OrganFileError(f"stop {data['id']}: {error}") from error
+
+
+def _read_stop(data: dict[str, Any]) -> Stop:
     composition = composition_from_list(data.get("composition", []))
     length, compass, half = data.get("length"), data.get("compass"), data.get("half")
     return Stop(
@@ -243,41 +239,3 @@ def _stop(data: dict[str, Any]) -> Stop:
         borrowed_from=data.get("borrowed_from"),
         half=None if half is None else Half(half),
     )
-
-
-def _check_references(organ: Organ) -> None:
-    keyboards = [one.id for one in organ.keyboards]
-    divisions = [one.id for one in organ.divisions]
-    stops = [stop.id for _, stop in organ.stops()]
-    controls = (
-        stops + [one.id for one in organ.couplers] + [one.id for _, one in organ.tremulants()]
-    )
-    for ids, kind in ((keyboards, "keyboard"), (divisions, "division"), (controls, "control")):
-        twice = [one for one, count in Counter(ids).items() if count > 1]
-        if twice:
-            raise OrganFileError(f"The {kind} id “{twice[0]}” is used twice. Give each its own.")
-    for division in organ.divisions:
-        if division.keyboard is not None:
-            _known(division.keyboard, keyboards, f"division {division.id}: keyboard")
-    for coupler in organ.couplers:
-        _known(coupler.source, divisions, f"coupler {coupler.id}: from")
-        _known(coupler.target, keyboards, f"coupler {coupler.id}: to")
-    for _, stop in organ.stops():
-        if stop.borrowed_from is not None:
-            _known(stop.borrowed_from, stops, f"stop {stop.id}: borrowed_from")
-    _refuse_circles({stop.id: stop.borrowed_from for _, stop in organ.stops()})
-
-
-def _known(wanted: str, known: list[str], where: str) -> None:
-    if wanted not in known:
-        raise OrganFileError(f"{where} names “{wanted}”, which this file does not have.")
-
-
-def _refuse_circles(lenders: dict[str, str | None]) -> None:
-    for stop in lenders:
-        seen, lender = {stop}, lenders[stop]
-        while lender is not None:
-            if lender in seen:
-                raise OrganFileError(f"stop {stop}: borrowed_from leads round in a circle.")
-            seen.add(lender)
-            lender = lenders[lender]

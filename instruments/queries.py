@@ -8,6 +8,7 @@ from django.shortcuts import get_object_or_404
 
 from instruments import models
 from instruments.compass import parse_compass
+from instruments.mixtures import composition_from_list
 from instruments.organ import (
     Coupler,
     Coupling,
@@ -19,7 +20,6 @@ from instruments.organ import (
     Stop,
     Tremulant,
 )
-from instruments.organfile import composition_from_list
 from instruments.pitch import parse_length
 from instruments.tone import Construction, Family
 

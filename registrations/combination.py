@@ -1,11 +1,11 @@
 """Combination: what is drawn at one moment, and which keyboard each hand and the feet play."""
 
-import json
 from dataclasses import dataclass, field
 from enum import StrEnum
-from typing import Any
+from typing import TypeVar
 
 from instruments.organ import Organ
+from instruments.strictjson import JSONTextError, read_json
 
 
 class Texture(StrEnum):
@@ -70,6 +70,10 @@ class Music:
     solo: Player = Player.RIGHT
 
 
+_PIECE = ("key", "texture", "kind", "solo")
+_Word = TypeVar("_Word", bound=StrEnum)
+
+
 class CombinationFileError(ValueError):
     """A file that is not a combination for this organ; the message is a sentence for the reader."""
 
@@ -81,9 +85,9 @@ def parse_combination(text: str, organ: Organ) -> tuple[Combination, Music]:
         CombinationFileError: not JSON, another shape, or ids that this organ does not have.
     """
     try:
-        data = json.loads(text)
-    except (ValueError, RecursionError) as error:
-        raise CombinationFileError(f"The combination is not a JSON file: {error}") from error
+        data = read_json(text)
+    except JSONTextError as error:
+        raise CombinationFileError(f"The combination: {error}") from error
     if not isinstance(data, dict) or not _texts(data.get("drawn")):
         raise CombinationFileError('The combination needs "drawn": a list of ids in quotes.')
     drawn = frozenset(data["drawn"])
@@ -92,9 +96,7 @@ def parse_combination(text: str, organ: Organ) -> tuple[Combination, Music]:
         raise CombinationFileError(
             f"This organ has no “{unknown[0]}” to draw. See readstops --json."
         )
-    return Combination(drawn, _hands(data.get("hands") or {}, organ)), _music(
-        data.get("piece") or {}
-    )
+    return Combination(drawn, _hands(data.get("hands"), organ)), _music(data.get("piece"))
 
 
 def _texts(value: object) -> bool:
@@ -102,9 +104,11 @@ def _texts(value: object) -> bool:
 
 
 def _hands(data: object, organ: Organ) -> Hands:
+    if data is None:
+        return Hands()
     if not isinstance(data, dict):
         raise CombinationFileError('"hands" must be like {"right": "great", "left": "swell"}.')
-    keyboards = {one.id for one in organ.keyboards}
+    keyboards = [one.id for one in organ.keyboards]
     for player, keyboard in data.items():
         if player not in set(Player):
             raise CombinationFileError(f"“{player}” is not right, left or feet.")
@@ -115,17 +119,22 @@ def _hands(data: object, organ: Organ) -> Hands:
     return Hands(**data)
 
 
-def _music(data: Any) -> Music:
-    if not isinstance(data, dict):
+def _music(data: object) -> Music:
+    if data is None:
+        return Music()
+    if not isinstance(data, dict) or not _texts([data.get(one) or "" for one in _PIECE]):
         raise CombinationFileError('"piece" must be like {"key": "c minor", "texture": "solo"}.')
+    return Music(
+        key=data.get("key") or "",
+        texture=_one_of(Texture, data.get("texture") or Texture.CHORDS),
+        kind=data.get("kind") or "",
+        solo=_one_of(Player, data.get("solo") or Player.RIGHT),
+    )
+
+
+def _one_of(words: type[_Word], written: str) -> _Word:
     try:
-        return Music(
-            key=str(data.get("key") or ""),
-            texture=Texture(data.get("texture") or Texture.CHORDS),
-            kind=str(data.get("kind") or ""),
-            solo=Player(data.get("solo") or Player.RIGHT),
-        )
+        return words(written)
     except ValueError as error:
-        raise CombinationFileError(
-            f'In "piece": {error}. Textures are chords, solo and trio.'
-        ) from error
+        known = ", ".join(words)
+        raise CombinationFileError(f'In "piece": “{written}” is not one of {known}.') from error

@@ -4,7 +4,7 @@ from enum import StrEnum
 
 
 class Family(StrEnum):
-    """The kind of tone. A twelfth or a mixture has one too; what else it is follows from its lengths."""
+    """The kind of tone. Twelfths and mixtures have one too; the rest follows from their lengths."""
 
     PRINCIPAL = "principal"
     FLUTE = "flute"

@@ -31,7 +31,7 @@ class Piece:
 
     @property
     def credit(self) -> str:
-        """Who or what stands under the title: the tune of a hymn with its metre, or the composer."""
+        """What stands under the title: the tune of a hymn with its metre, and the composer."""
         parts = (self.tune, self.metre, self.composer) if self.tune else (self.composer,)
         return " · ".join(part for part in parts if part)
 

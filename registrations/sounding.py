@@ -6,10 +6,9 @@ An ``Organ`` and a ``Combination`` go in; ids drawn that the organ does not have
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import pairwise
+from itertools import chain, pairwise, zip_longest
 
 from instruments.compass import Compass
-from instruments.mixtures import Composition, lengths_at
 from instruments.organ import Keyboard, Organ, Stop
 from instruments.pipework import Pipe, pipework, pitches_of, stop_compass
 from registrations.combination import Combination
@@ -79,19 +78,13 @@ def spans(organ: Organ, combination: Combination, keyboard_id: str) -> tuple[Spa
 
 def spans_of(found: Iterable[Reach], keyboard: Keyboard) -> tuple[Span, ...]:
     """Give the spans of a keyboard from reaches that are known already."""
-    pitched = [(one, pitches_of(one.stop)) for one in found if one.keyboard == keyboard.id]
-    low, high = keyboard.compass.low, keyboard.compass.high
-    cuts = {low, high + 1}
-    for reach, zones in pitched:
-        cuts |= {reach.low, reach.high + 1}
-        cuts |= {
-            zone.start - reach.shift
-            for zone in zones
-            if reach.low < zone.start - reach.shift <= reach.high
-        }
+    pieces = [piece for one in found if one.keyboard == keyboard.id for piece in _pieces(one)]
+    cuts = {keyboard.compass.low, keyboard.compass.high + 1}
+    for piece in pieces:
+        cuts |= {piece.low, piece.high + 1}
     stretches: list[Span] = []
     for start, end in pairwise(sorted(cuts)):
-        parts = tuple(dict.fromkeys(_parts(pitched, start)))
+        parts = _parts(pieces, start)
         if stretches and stretches[-1].parts == parts:
             stretches[-1] = Span(stretches[-1].low, end - 1, parts)
         else:
@@ -99,16 +92,36 @@ def spans_of(found: Iterable[Reach], keyboard: Keyboard) -> tuple[Span, ...]:
     return tuple(stretches)
 
 
-def _parts(pitched: list[tuple[Reach, Composition]], key: int) -> Iterator[Part]:
-    for reach, zones in pitched:
-        if reach.low <= key <= reach.high:
-            for length in lengths_at(zones, key + reach.shift):
-                yield Part(reach.division, reach.stop, reach.shift, heard(length, reach.shift))
+def _pieces(reach: Reach) -> Iterator[Span]:
+    """Give what one reach sounds, a span for each zone of its composition."""
+    zones = pitches_of(reach.stop)
+    for zone, above in zip_longest(zones, zones[1:]):
+        low = max(reach.low, zone.start - reach.shift)
+        high = reach.high if above is None else min(reach.high, above.start - reach.shift - 1)
+        if low <= high:
+            lengths = dict.fromkeys(heard(length, reach.shift) for length in zone.lengths)
+            yield Span(
+                low,
+                high,
+                tuple(Part(reach.division, reach.stop, reach.shift, one) for one in lengths),
+            )
+
+
+def _parts(pieces: list[Span], key: int) -> tuple[Part, ...]:
+    """Give what sounds at a key; a stop that is reached twice at one pitch is there once."""
+    sounding = {
+        (piece.parts[0].stop.id, piece.parts[0].shift): piece.parts
+        for piece in pieces
+        if piece.low <= key <= piece.high
+    }
+    return tuple(chain.from_iterable(sounding.values()))
 
 
 def heard(length: Fraction, shift: int) -> Fraction:
     """Give the length that is heard from the played key: an octave up (12) halves it."""
-    return length / Fraction(2) ** (shift // 12)
+    if shift >= 0:
+        return length / (1 << shift // 12)
+    return length * (1 << -shift // 12)
 
 
 def lengths_on(organ: Organ, combination: Combination, keyboard_id: str) -> tuple[Fraction, ...]:

@@ -2,7 +2,7 @@
 
 import re
 
-from instruments.compass import Compass, parse_compass
+from instruments.compass import parse_compass
 from instruments.mixtures import Zone, parse_ordinals
 from instruments.organ import Coupler, Division, Keyboard, KeyboardKind, Organ, Stop, Tremulant
 from instruments.pitch import parse_length
@@ -79,37 +79,32 @@ def a_coupler(text: str) -> Coupler:
 
 
 def an_organ(
-    couplers=None, tremulants=(), floating=(), manual="C-c4", pedal="C-g1", **divisions
+    couplers=None, tremulants=(), floating=(), compass="C-c4", pedal_compass="C-g1", **divisions
 ) -> Organ:
     """``an_organ(great=["Principal 8"], couplers=["Great to Great 4"])``; bare, PARISH."""
     given = divisions or PARISH
-    keyboards = tuple(
-        Keyboard(name, name.title(), *_kind(name, parse_compass(manual), parse_compass(pedal)))
-        for name in given
-        if name not in floating
-    )
+    if couplers is None:
+        couplers = () if divisions else PARISH_COUPLERS
     return Organ(
         name="An organ",
-        keyboards=keyboards,
+        keyboards=tuple(
+            Keyboard(name, name.title(), KeyboardKind.PEDAL, parse_compass(pedal_compass))
+            if name == "pedal"
+            else Keyboard(name, name.title(), KeyboardKind.MANUAL, parse_compass(compass))
+            for name in given
+            if name not in floating
+        ),
         divisions=tuple(
             a_division(
                 name.title(),
                 stops,
                 keyboard=None if name in floating else name,
-                tremulants=(Tremulant(f"{name}/tremulant", "Tremulant"),)
-                if name in tremulants
-                else (),
+                tremulants=(Tremulant(f"{name}/tremulant", "Tremulant"),) * (name in tremulants),
             )
             for name, stops in given.items()
         ),
-        couplers=tuple(
-            map(a_coupler, (() if divisions else PARISH_COUPLERS) if couplers is None else couplers)
-        ),
+        couplers=tuple(map(a_coupler, couplers)),
     )
-
-
-def _kind(name: str, manual: Compass, pedal: Compass) -> tuple[KeyboardKind, Compass]:
-    return (KeyboardKind.PEDAL, pedal) if name == "pedal" else (KeyboardKind.MANUAL, manual)
 
 
 def a_combination(*drawn: str, right=None, left=None, feet=None) -> Combination:

@@ -105,7 +105,7 @@ if DATABASES["default"]["ENGINE"] == "django.db.backends.sqlite3":
 DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
 
 LOGIN_URL = "sign_in"
-LOGIN_REDIRECT_URL = "this_week"
+LOGIN_REDIRECT_URL = "front"
 LOGOUT_REDIRECT_URL = "sign_in"
 PASSWORD_RESET_TIMEOUT = 24 * 60 * 60
 PASSWORD_HASHERS = [

@@ -165,7 +165,7 @@ def _after_last(rows: Any) -> int:
     return 0 if last is None else last + 1
 
 
-def rename_instrument(row: models.Instrument, changed: Sequence[str]) -> None:
+def change_facts(row: models.Instrument, changed: Sequence[str]) -> None:
     """Store the edited facts of an instrument and count the revision."""
     with transaction.atomic():
         row.save(update_fields=list(changed))

@@ -31,7 +31,9 @@ class Instrument(models.Model):
     name = models.CharField(max_length=200)
     place = models.CharField(max_length=200, blank=True)
     pitch_hz = models.FloatField(
-        "pitch of a1 in hertz", default=440.0, validators=[MinValueValidator(300), MaxValueValidator(600)]
+        "pitch of a1 in hertz",
+        default=440.0,
+        validators=[MinValueValidator(300), MaxValueValidator(600)],
     )
     temperament = models.CharField(max_length=80, default="equal")
     coupling = models.CharField(max_length=10, choices=_choices(Coupling), default=Coupling.DIRECT)
@@ -48,7 +50,7 @@ class Instrument(models.Model):
         return reverse("instrument", args=[self.pk])
 
     def revise(self) -> None:
-        """Count one more revision, so that whatever was worked out from the old one is done anew."""
+        """Count one more revision, so that what was worked out from the old one is done anew."""
         Instrument.objects.filter(pk=self.pk).update(revision=models.F("revision") + 1)
 
 

@@ -179,3 +179,17 @@ def _by_id(things: tuple[_Named, ...], wanted: str) -> _Named:
         if thing.id == wanted:
             return thing
     raise KeyError(wanted)
+
+
+def coupler_words(organ: Organ, coupler: Coupler) -> str:
+    """Say what a coupler does: ``The Great keyboard also plays the Swell, an octave higher.``"""
+    source, target = organ.division(coupler.source), organ.keyboard(coupler.target)
+    if coupler.unison_off:
+        return f"The {target.name} keyboard no longer plays the {source.name} at its own pitch."
+    if source.keyboard == target.id:
+        octave = {16: "the octave below", 4: "the octave above"}.get(coupler.octave, "itself")
+        return f"Each key of the {target.name} also plays {octave}."
+    octave = {16: ", an octave lower", 4: ", an octave higher"}.get(coupler.octave, "")
+    feet = target.kind is KeyboardKind.PEDAL
+    player = "The feet" if feet else f"The {target.name} keyboard"
+    return f"{player} also play{'' if feet else 's'} the {source.name}{octave}."

@@ -197,3 +197,8 @@ def speaking_length(length: Fraction, key: int) -> float:
 def _octaves_and_rest(place: Fraction) -> tuple[int, Fraction]:
     octaves = math.floor(math.log2(place))
     return octaves, place / Fraction(2) ** octaves
+
+
+def rank_line(length: Fraction) -> int:
+    """Give a length's share of a picture's width: 100 for 32 feet, 12 less for each octave up."""
+    return max(4, round(100 + 12 * math.log2(length / 32)))

@@ -10,7 +10,7 @@ from services.models import Item
 
 @transaction.atomic
 def begin_registration(item: Item) -> models.Change:
-    """Give the first change of an item's registration, made on the item's organ if there is none."""
+    """Give the first change of an item's registration, made on its organ if there is none."""
     registration, _ = models.Registration.objects.get_or_create(
         item=item, defaults={"instrument_id": item.instrument_id}
     )
@@ -21,9 +21,7 @@ def begin_registration(item: Item) -> models.Change:
 @transaction.atomic
 def save_registration(item: Item, changes: tuple[Change, ...]) -> models.Registration:
     """Store changes as the registration of an item that has none yet."""
-    registration = models.Registration.objects.create(
-        item=item, instrument_id=item.instrument_id
-    )
+    registration = models.Registration.objects.create(item=item, instrument_id=item.instrument_id)
     for position, change in enumerate(changes):
         hands = change.combination.hands
         row = registration.changes.create(

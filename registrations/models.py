@@ -32,9 +32,7 @@ class Change(models.Model):
     left = models.CharField("left hand plays", max_length=120, blank=True)
     feet = models.CharField("feet play", max_length=120, blank=True)
     texture = models.CharField(max_length=8, choices=TEXTURES, default=Texture.CHORDS)
-    solo = models.CharField(
-        "solo is in the", max_length=8, choices=SOLO, default=Player.RIGHT
-    )
+    solo = models.CharField("solo is in the", max_length=8, choices=SOLO, default=Player.RIGHT)
     note = models.CharField(max_length=300, blank=True, help_text="Swell box, touch, who turns ...")
 
     class Meta:

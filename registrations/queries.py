@@ -1,12 +1,16 @@
 """The door from stored registrations to values."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from django.shortcuts import get_object_or_404
 
 from instruments.organ import Organ
 from instruments.queries import load_organ
 from registrations import models
 from registrations.combination import Combination, Hands, Music, Player, Texture
 from registrations.registration import Change, Registration
+from services.models import Item, Service
 
 
 def change_value(row: models.Change, *, key: str = "", kind: str = "") -> Change:
@@ -17,7 +21,7 @@ def change_value(row: models.Change, *, key: str = "", kind: str = "") -> Change
     return Change(row.cue, Combination(drawn, hands), music, row.note)
 
 
-def registrations_of(items: Iterable[int]) -> Mapping[int, Registration]:
+def registrations_of(items: Iterable[int]) -> dict[int, Registration]:
     """Give the registrations of these items by item id.
 
     Three queries, and six for each organ that is played.
@@ -41,3 +45,39 @@ def registration_value(row: models.Registration, organ: Organ) -> Registration:
     piece = row.item.piece
     changes = (change_value(one, key=piece.key, kind=piece.kind) for one in row.changes.all())
     return Registration(organ, tuple(changes))
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeAt:
+    """A change where it stands: its row for the form; its registration and neighbours, values."""
+
+    row: models.Change
+    item: Item
+    service: Service
+    value: Change
+    before: Change | None
+    registration: Registration
+    cues: tuple[tuple[int, str], ...]
+    number: int
+
+
+def load_change(pk: int) -> ChangeAt:
+    """Give a change with all that its page shows, in ten queries; 404 when there is none."""
+    rows = models.Change.objects.select_related(
+        "registration__item__piece", "registration__item__service", "registration__item__player"
+    )
+    row = get_object_or_404(rows, pk=pk)
+    siblings = list(row.registration.changes.prefetch_related("drawn"))
+    item = row.registration.item
+    values = tuple(change_value(one, key=item.piece.key, kind=item.piece.kind) for one in siblings)
+    at = [one.pk for one in siblings].index(pk)
+    return ChangeAt(
+        row=row,
+        item=item,
+        service=item.service,
+        value=values[at],
+        before=values[at - 1] if at else None,
+        registration=Registration(load_organ(row.registration.instrument_id), values),
+        cues=tuple((one.pk, one.cue) for one in siblings),
+        number=at + 1,
+    )

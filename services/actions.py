@@ -1,7 +1,14 @@
 """Writes to services that touch more than one row, each in one transaction."""
 
+from django.contrib.auth import get_user_model
+from django.contrib.auth.base_user import AbstractBaseUser
+from django.contrib.auth.tokens import default_token_generator
 from django.db import transaction
 from django.db.models import Max
+from django.urls import reverse
+from django.utils.encoding import force_bytes
+from django.utils.http import urlsafe_base64_encode
+from django.utils.text import slugify
 
 from services import models
 
@@ -24,3 +31,23 @@ def move_item(item: models.Item, step: int) -> None:
     for position, row in enumerate(rows):
         row.position = position
     models.Item.objects.bulk_update(rows, ["position"])
+
+
+@transaction.atomic
+def add_person(person: models.Person) -> models.Person:
+    """Store a person with a sign-in of their own, without a password until they choose one."""
+    users = get_user_model().objects
+    base = slugify(person.name).replace("-", ".")[:100] or "person"
+    name, number = base, 1
+    while users.filter(username=name).exists():
+        number += 1
+        name = f"{base}{number}"
+    person.user = users.create_user(username=name)
+    person.save()
+    return person
+
+
+def sign_in_path(user: AbstractBaseUser) -> str:
+    """Give the address that signs this user in once, within a day; using it makes it void."""
+    uid = urlsafe_base64_encode(force_bytes(user.pk))
+    return reverse("welcome", args=[uid, default_token_generator.make_token(user)])

@@ -50,7 +50,10 @@ class Piece(models.Model):
     key = models.CharField(max_length=20, blank=True, help_text="Eb major, c minor ...")
     verses = models.PositiveSmallIntegerField(default=0, help_text="0 where there are none.")
     source = models.CharField(
-        "where its facts come from", max_length=200, blank=True, help_text="A book, or: from memory."
+        "where its facts come from",
+        max_length=200,
+        blank=True,
+        help_text="A book, or: from memory.",
     )
 
     objects = PieceQuerySet.as_manager()
@@ -96,11 +99,14 @@ class Item(models.Model):
     )
     piece = models.ForeignKey(Piece, models.PROTECT, related_name="items")
     instrument = models.ForeignKey(
-        Instrument, models.PROTECT, null=True, blank=True, related_name="items", verbose_name="organ"
+        Instrument,
+        models.PROTECT,
+        null=True,
+        blank=True,
+        related_name="items",
+        verbose_name="organ",
     )
-    player = models.ForeignKey(
-        Person, models.SET_NULL, null=True, blank=True, related_name="items"
-    )
+    player = models.ForeignKey(Person, models.SET_NULL, null=True, blank=True, related_name="items")
     note = models.CharField(max_length=300, blank=True)
 
     class Meta:

@@ -10,19 +10,36 @@ from services.order import Item, Piece, PieceKind, Service
 
 def load_service(pk: int) -> Service:
     """Give a service with its items as a value, in two queries; 404 when there is none."""
-    rows = models.Service.objects.prefetch_related("items__piece", "items__player")
-    return service_value(get_object_or_404(rows, pk=pk))
+    return service_value(get_object_or_404(_with_items(), pk=pk))
 
 
 def services_in_week(monday: date) -> tuple[Service, ...]:
     """Give the services of the seven days from ``monday``, in order of time."""
-    rows = models.Service.objects.in_week(monday)
-    return tuple(map(service_value, rows.prefetch_related("items__piece", "items__player")))
+    return tuple(map(service_value, _with_items().in_week(monday)))
+
+
+def services_on(day: date) -> tuple[Service, ...]:
+    """Give the services of a day, in order of time."""
+    return tuple(map(service_value, _with_items().filter(day=day)))
+
+
+def services_with(pk: int) -> tuple[Service, ...]:
+    """Give the service of this number, or none."""
+    return tuple(map(service_value, _with_items().filter(pk=pk)))
+
+
+def services_from(day: date, most: int = 60) -> tuple[Service, ...]:
+    """Give the services on and after a day, in order of time."""
+    return tuple(map(service_value, _with_items().on_or_after(day)[:most]))
+
+
+def _with_items() -> models.ServiceQuerySet:
+    return models.Service.objects.prefetch_related("items__piece", "items__player")
 
 
 def next_service(day: date) -> models.Service | None:
     """Give the first service on or after a day."""
-    return models.Service.objects.on_or_after(day).first()
+    return _with_items().on_or_after(day).first()
 
 
 def service_value(row: models.Service) -> Service:

@@ -1,0 +1,90 @@
+from fractions import Fraction
+
+from django import template
+from django.utils.html import format_html, format_html_join
+from django.utils.safestring import SafeString
+
+from instruments import mixtures
+from instruments.compass import Compass, compass_name, key_typeset
+from instruments.heard import Note
+from instruments.organ import Coupler, Stop
+from instruments.pitch import is_octave, length_typeset, rank_line
+
+register = template.Library()
+
+ROMAN = ("", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII")
+
+
+@register.filter
+def pitch(stop: Stop) -> str:
+    """The figure that stands before a stop's name: its length, or its number of ranks."""
+    if stop.length is not None and not (stop.is_compound and stop.ranks > 1):
+        return length_typeset(stop.length)
+    return ranks(stop.ranks) if stop.is_compound else "–"
+
+
+@register.filter
+def ranks(number: int) -> str:
+    return ROMAN[number] if number < len(ROMAN) else f"{number} ranks"
+
+
+@register.filter
+def typeset(length: Fraction) -> str:
+    return length_typeset(length)
+
+
+@register.filter
+def coupler_pitch(coupler: Coupler) -> str:
+    return "off" if coupler.unison_off else length_typeset(Fraction(coupler.octave))
+
+
+@register.filter
+def key(number: int) -> str:
+    return key_typeset(number)
+
+
+@register.filter
+def compass(value: Compass) -> str:
+    return compass_name(value).replace("-", "–").replace("#", "♯")
+
+
+@register.filter
+def composition(stop: Stop) -> str:
+    """A compound stop's ranks in counts, with the keys at which it breaks."""
+    zones = [
+        f"{mixtures.ordinals_label(zone.lengths)}"
+        + ("" if number == 0 and zone.start <= 0 else f" from {key_typeset(zone.start)}")
+        for number, zone in enumerate(stop.composition)
+    ]
+    return ", ".join(zones)
+
+
+@register.filter
+def in_cents(note: Note) -> str:
+    """How far a note lies from its key, in whole cents and in words; nothing when it is there."""
+    cents = round(note.cents)
+    if cents == 0:
+        return ""
+    return f"{abs(cents)} cents {'sharp' if cents > 0 else 'flat'}"
+
+
+@register.filter
+def ranks_drawn(lengths: tuple[Fraction, ...]) -> SafeString:
+    """The picture of a stop: a line a rank, as long as the pipe; hollow where off the unison."""
+    if not lengths:
+        return SafeString("")
+    thick = 6 if len(lengths) == 1 else max(1.5, 16 / len(lengths) - 1)
+    lines = (
+        (
+            "" if is_octave(length) else "off",
+            round(at * 18 / len(lengths) + 9 / len(lengths) - thick / 2, 2),
+            rank_line(length),
+            thick,
+        )
+        for at, length in enumerate(lengths)
+    )
+    bars = format_html_join(
+        "", '<rect class="{}" x="0" y="{}" width="{}" height="{}" rx="0.5"/>', lines
+    )
+    picture = '<svg class="rank-line" viewBox="0 0 100 18" preserveAspectRatio="none" {}>{}</svg>'
+    return format_html(picture, SafeString('aria-hidden="true"'), bars)

@@ -1,0 +1,1 @@
+"""The pages of the organs: reading them, and changing them."""

@@ -49,7 +49,9 @@ def lengths_at(composition: Composition, key: int) -> tuple[Fraction, ...]:
 def breaks(composition: Composition) -> tuple[int, ...]:
     """Give the keys at which the composition changes; a zone that repeats the last is no break."""
     return tuple(
-        zone.start for below, zone in pairwise(composition) if zone.lengths != below.lengths
+        zone.start
+        for below, zone in pairwise(composition)
+        if sorted(zone.lengths) != sorted(below.lengths)
     )
 
 

@@ -1,0 +1,59 @@
+"""Checks: what a good teacher would say about a combination."""
+
+from collections.abc import Iterator
+from typing import Protocol
+
+from registrations.checks.findings import Finding, Level, Source, Subject
+from registrations.checks.rules import (
+    accompaniment_carries_solo,
+    celeste_in_chorus,
+    gap_below_mutation,
+    mixture_without_chorus,
+    mutation_alone,
+    only_accessories,
+    pedal_without_16,
+    silent_coupler,
+    silent_keyboard,
+    tremulant_on_chorus,
+)
+from registrations.checks.scene import Scene
+
+
+class Rule(Protocol):
+    """A rule's module: its name, level and subject, who says so, an example, and the check.
+
+    The module's docstring names the fault and says why it matters.
+    """
+
+    @property
+    def NAME(self) -> str: ...  # noqa: D102, N802
+    @property
+    def LEVEL(self) -> Level: ...  # noqa: D102, N802
+    @property
+    def SUBJECT(self) -> Subject: ...  # noqa: D102, N802
+    @property
+    def SOURCES(self) -> tuple[Source, ...]: ...  # noqa: D102, N802
+    @property
+    def EXAMPLE(self) -> str: ...  # noqa: D102, N802
+    def check(self, scene: Scene) -> Iterator[Finding]: ...  # noqa: D102
+
+
+#: In the order in which a reader meets them.
+RULES: tuple[Rule, ...] = (
+    only_accessories,
+    silent_keyboard,
+    silent_coupler,
+    mutation_alone,
+    gap_below_mutation,
+    mixture_without_chorus,
+    celeste_in_chorus,
+    tremulant_on_chorus,
+    accompaniment_carries_solo,
+    pedal_without_16,
+)
+
+
+def run(scene: Scene) -> tuple[Finding, ...]:
+    """Give all findings: faults first, then warnings, then advice, each in the rules' order."""
+    found = [finding for rule in RULES for finding in rule.check(scene)]
+    return tuple(sorted(found, key=lambda one: list(Level).index(one.level)))

@@ -1,0 +1,1 @@
+"""One rule a module; the list of them is ``registrations.checks.RULES``."""

@@ -1,0 +1,38 @@
+"""The feet play and no 16 sounds under them.
+
+Why it matters: the pedals carry the bass, which is written to sound an octave below the left hand.
+Without a 16 the bass line stands among the manual voices and may even cross above the tenor. When
+the feet have the tune, a 4 or an 8 alone is right; in a trio an 8 alone can be.
+"""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from registrations.checks.findings import Evidence, Finding, Level, Subject
+from registrations.checks.scene import Scene
+from registrations.checks.sources import COMMON_PRACTICE, ORGAN_WIKIBOOK
+from registrations.checks.words import lengths_words, on
+from registrations.combination import Player, Texture
+from registrations.sounding import lengths_of
+
+NAME, LEVEL, SUBJECT = "pedal-without-16", Level.WARNING, Subject.PEDAL
+SOURCES = (ORGAN_WIKIBOOK, COMMON_PRACTICE)
+EXAMPLE = "Pedal: Bass Flute 8 alone, for a hymn"
+
+_BASS = Fraction(16)
+
+
+def check(scene: Scene) -> Iterator[Finding]:
+    """Find the keyboards under the feet on which 8 is the lowest that sounds."""
+    if scene.soloist is Player.FEET:
+        return
+    for keyboard in scene.pedals_played:
+        lengths = lengths_of(scene.spans[keyboard.id])
+        if lengths and lengths[0] < _BASS:
+            yield Finding(
+                NAME,
+                Level.ADVICE if scene.music.texture is Texture.TRIO else LEVEL,
+                f"{on(keyboard)} nothing lower than {lengths_words(lengths[:1])} sounds: "
+                "the bass has no 16′.",
+                Evidence(keyboards=(keyboard.id,), lengths=lengths),
+            )

@@ -1,0 +1,183 @@
+"""Blocks: the heading of a sheet, and each of its changes or lines, as strips and parts."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from registrations.cards.columns import Part
+from registrations.cards.content import Block, Control, Group, Line, Sheet
+from registrations.cards.fonts import Face, Fonts
+from registrations.cards.pages import CUE, NAME, NUMBER, TEXT, TITLE, Bar, Strip, Text, baseline
+from registrations.cards.typeset import Chip, Token, barred, flow, lines, with_marks
+
+NO_REGISTRATION = "No registration has been written for this item."
+FIRST = "Set before it begins."
+NO_MOVES = "Nothing to draw or put in."
+NOTHING_DRAWN = "Nothing is drawn."
+
+FIGURE_GAP = 2.5
+#: Where the sign, the word and the stops of a move begin, in mm.
+_SIGN, _WORD, _STOPS = 3.2, 8.2, 25.0
+_CHIP_GAP = 2.2
+
+
+@dataclass(frozen=True, slots=True)
+class Chunk:
+    """What stays on one page if it can: strips, then parts in columns.
+
+    ``again`` is what stands above it where it goes on.
+    """
+
+    head: tuple[Strip, ...]
+    parts: tuple[Part, ...] = ()
+    again: tuple[Strip, ...] = ()
+
+
+def heading(fonts: Fonts, sheet: Sheet, width: float) -> tuple[Strip, ...]:
+    """Give the heading of the first page of a sheet."""
+    label = f"{sheet.number} · {sheet.label}" if sheet.number else sheet.label
+    verses = f"{sheet.verses} verses" if sheet.verses > 1 else ""
+    place = ", ".join(part for part in (sheet.player, sheet.instrument) if part)
+    over = sheet.day if sheet.lines else label
+    tokens = (
+        Token(over, Face.REGULAR, TEXT),
+        Token(sheet.title, Face.BOLD, TITLE),
+        Token(sheet.church if sheet.lines else sheet.credit, Face.REGULAR, TEXT),
+        Token(" · ".join(part for part in (sheet.key, verses) if part), Face.SEMIBOLD, TEXT),
+        Token(place, Face.REGULAR, TEXT),
+        Token(sheet.note, Face.REGULAR, TEXT),
+    )
+    return (*(strip for one in tokens for strip in lines(fonts, one, width)), Strip(2.5))
+
+
+def heading_again(fonts: Fonts, sheet: Sheet, width: float) -> tuple[Strip, ...]:
+    """Give the heading of every further page of a sheet."""
+    title = Token(f"{sheet.title}, continued", Face.BOLD, NAME)
+    return (*lines(fonts, title, width), Strip(2.5))
+
+
+def chunks(
+    fonts: Fonts, sheet: Sheet, width: float, column: float, figures: float
+) -> Iterator[Chunk]:
+    """Give the body of a sheet: changes, lines of the order, or a word that there are none."""
+    for one in sheet.lines:
+        yield Chunk(_order_line(fonts, one, width))
+    for block in sheet.blocks:
+        parts = tuple(_part(fonts, group, column, figures) for group in block.drawn)
+        yield Chunk(_head(fonts, block, width), parts, _head_again(fonts, block, width))
+    if not sheet.lines and not sheet.blocks:
+        nothing = Token(NO_REGISTRATION, Face.REGULAR, NAME)
+        yield Chunk((_rule(width), *lines(fonts, nothing, width)))
+
+
+def figure_width(fonts: Fonts, sheet: Sheet) -> float:
+    """Give the width that the widest figure of the drawn stops needs, in mm."""
+    widths = (
+        fonts.width(control.figure, Face.SEMIBOLD, NAME)
+        for block in sheet.blocks
+        for group in block.drawn
+        for control in group.controls
+    )
+    return max(widths, default=0.0)
+
+
+def _rule(width: float) -> Strip:
+    return Strip(2.2, (Bar(0, 0, width, 0.55),))
+
+
+def _head(fonts: Fonts, block: Block, width: float) -> tuple[Strip, ...]:
+    body = (
+        *_hands(fonts, block, width),
+        *lines(fonts, Token(block.note, Face.REGULAR, TEXT), width),
+        Strip(1.2, joined=True),
+        *_moves(fonts, block, width),
+        Strip(2.0),
+    )
+    if not block.drawn:
+        body += lines(fonts, Token(NOTHING_DRAWN, Face.REGULAR, NAME), width)
+    return (_rule(width), *_cue(fonts, block, block.cue, width), *body)
+
+
+def _head_again(fonts: Fonts, block: Block, width: float) -> tuple[Strip, ...]:
+    cue = f"{block.cue}, continued" if block.cue else "continued"
+    return (_rule(width), *_cue(fonts, block, cue, width), Strip(1.5))
+
+
+def _cue(fonts: Fonts, block: Block, cue: str, width: float) -> tuple[Strip, ...]:
+    number = Text(0, baseline(NUMBER), str(block.number), Face.BOLD, NUMBER)
+    indent = fonts.width(f"{block.number} ", Face.BOLD, NUMBER) + 1.5
+    first, *rest = lines(fonts, Token(cue or " ", Face.BOLD, CUE), width, indent) or (Strip(0),)
+    raised = baseline(NUMBER) - baseline(CUE)
+    marks = tuple(Text(one.x, one.y + raised, one.text, one.face, one.size) for one in first.marks)
+    return (Strip(first.height + raised + 0.8, (number, *marks), joined=True), *rest)
+
+
+def _hands(fonts: Fonts, block: Block, width: float) -> tuple[Strip, ...]:
+    chips = tuple(
+        (Token(player, Face.REGULAR, TEXT), Token(keyboard, Face.SEMIBOLD, NAME))
+        for player, keyboard in block.hands
+    )
+    return flow(fonts, chips, width, 0, gap=6)
+
+
+def _moves(fonts: Fonts, block: Block, width: float) -> tuple[Strip, ...]:
+    if block.number == 1:
+        return lines(fonts, Token(FIRST, Face.REGULAR, TEXT), width)
+    rows = [
+        *_move_rows(fonts, "+", "Draw", block.add, width),
+        *_move_rows(fonts, "−", "Put in", block.put_in, width),
+    ]
+    if not rows:
+        return lines(fonts, Token(NO_MOVES, Face.REGULAR, TEXT), width)
+    return barred(tuple(rows))
+
+
+def _move_rows(
+    fonts: Fonts, sign: str, word: str, groups: tuple[Group, ...], width: float
+) -> Iterator[Strip]:
+    for place, group in enumerate(groups):
+        chips = ((Token(group.name, Face.REGULAR, TEXT),), *_named(group.controls))
+        label = [Text(_SIGN, baseline(NAME), sign, Face.BOLD, NAME)]
+        if not place:
+            label.append(Text(_WORD, baseline(NAME), word, Face.SEMIBOLD, TEXT))
+        yield from with_marks(flow(fonts, chips, width, _STOPS, _CHIP_GAP), *label)
+
+
+def _named(controls: tuple[Control, ...]) -> Iterator[Chip]:
+    for control in controls:
+        stop = "," if control is not controls[-1] else ""
+        figure = (Token(control.figure, Face.REGULAR, NAME),) if control.figure else ()
+        yield (*figure, Token(control.name + stop, Face.SEMIBOLD, NAME))
+
+
+def _part(fonts: Fonts, group: Group, width: float, figures: float) -> Part:
+    return Part(
+        _part_heading(fonts, group.name, width),
+        _part_heading(fonts, f"{group.name}, continued", width),
+        tuple(strip for one in group.controls for strip in _entry(fonts, one, width, figures)),
+    )
+
+
+def _part_heading(fonts: Fonts, name: str, width: float) -> tuple[Strip, ...]:
+    rule = Strip(1.3, (Bar(0, 0.2, width, 0.2),), joined=True)
+    return (Strip(1.2), *lines(fonts, Token(name, Face.REGULAR, TEXT), width), rule)
+
+
+def _entry(fonts: Fonts, control: Control, width: float, figures: float) -> tuple[Strip, ...]:
+    indent = figures + FIGURE_GAP if figures else 0.0
+    name = lines(fonts, Token(control.name, Face.SEMIBOLD, NAME), width, indent)
+    wide = fonts.width(control.figure, Face.SEMIBOLD, NAME)
+    figure = Text(figures - wide, baseline(NAME), control.figure, Face.SEMIBOLD, NAME)
+    return with_marks(name, figure) if control.figure else name
+
+
+def _order_line(fonts: Fonts, line: Line, width: float) -> tuple[Strip, ...]:
+    indent = fonts.width("00 ", Face.BOLD, CUE)
+    place = ", ".join(part for part in (line.player, line.instrument) if part)
+    number = Text(0, baseline(NAME), str(line.number), Face.BOLD, CUE)
+    tokens = (
+        Token(line.title, Face.SEMIBOLD, NAME),
+        Token(" · ".join(part for part in (line.label, line.credit) if part), Face.REGULAR, TEXT),
+        Token(place, Face.REGULAR, TEXT),
+    )
+    body = tuple(strip for one in tokens for strip in lines(fonts, one, width, indent))
+    return (_rule(width), *with_marks(body or (Strip(8.0),), number), Strip(1.8))

@@ -1,0 +1,93 @@
+"""Typeset: text into strips of lines."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from registrations.cards.fonts import Face, Fonts
+from registrations.cards.pages import Bar, Mark, Strip, Text, baseline, line_height
+
+
+@dataclass(frozen=True, slots=True)
+class Token:
+    """Words in one face and size."""
+
+    text: str
+    face: Face
+    size: float
+
+
+Chip = tuple[Token, ...]
+
+
+def lines(
+    fonts: Fonts, token: Token, width: float, x: float = 0.0, joined: bool = False
+) -> tuple[Strip, ...]:
+    """Give a paragraph as joined lines that begin at ``x`` and end at ``width``."""
+    broken = fonts.wrap(token.text, token.face, token.size, width - x)
+    return tuple(
+        Strip(
+            line_height(token.size),
+            (Text(x, baseline(token.size), text, token.face, token.size),),
+            joined or place > 0,
+        )
+        for place, text in enumerate(broken)
+    )
+
+
+def flow(
+    fonts: Fonts, chips: tuple[Chip, ...], width: float, x: float, gap: float
+) -> tuple[Strip, ...]:
+    """Set chips after each other, ``gap`` apart, a chip on one line wherever it is narrow enough."""
+    rows: list[list[Text]] = []
+    end = 0.0
+    for chip in (piece for chip in chips for piece in _narrow(fonts, chip, width - x)):
+        wide = _chip_width(fonts, chip)
+        if not rows or end + gap + wide > width:
+            rows.append([])
+            end = x - gap
+        rows[-1].extend(_placed(fonts, chip, end + gap))
+        end += gap + wide
+    return tuple(_row(row, place > 0) for place, row in enumerate(rows))
+
+
+def _row(row: list[Text], joined: bool) -> Strip:
+    size = max(text.size for text in row)
+    marks = tuple(Text(one.x, baseline(size), one.text, one.face, one.size) for one in row)
+    return Strip(line_height(size), marks, joined)
+
+
+def _space(fonts: Fonts, token: Token) -> float:
+    return fonts.width(" ", token.face, token.size)
+
+
+def _chip_width(fonts: Fonts, chip: Chip) -> float:
+    spaces = sum(_space(fonts, token) for token in chip[:-1])
+    return spaces + sum(fonts.width(one.text, one.face, one.size) for one in chip)
+
+
+def _placed(fonts: Fonts, chip: Chip, x: float) -> Iterator[Text]:
+    for token in chip:
+        yield Text(x, 0, token.text, token.face, token.size)
+        x += fonts.width(token.text, token.face, token.size) + _space(fonts, token)
+
+
+def _narrow(fonts: Fonts, chip: Chip, width: float) -> Iterator[Chip]:
+    if _chip_width(fonts, chip) <= width:
+        yield chip
+        return
+    for token in chip:
+        for text in fonts.wrap(token.text, token.face, token.size, width):
+            yield (Token(text, token.face, token.size),)
+
+
+def barred(strips: tuple[Strip, ...]) -> tuple[Strip, ...]:
+    """Give strips with a bar down their left edge."""
+    return tuple(
+        Strip(one.height, (Bar(0, 0, 1.1, one.height), *one.marks), one.joined) for one in strips
+    )
+
+
+def with_marks(strips: tuple[Strip, ...], *marks: Mark) -> tuple[Strip, ...]:
+    """Give strips with more marks in the first of them."""
+    first, *rest = strips
+    return (Strip(first.height, (*marks, *first.marks), first.joined), *rest)

@@ -46,12 +46,12 @@ def the(name: str) -> str:
 
 
 def on(keyboard: Keyboard, keys: tuple[int, int] | None = None) -> str:
-    """Say where: ``On the Great``, or ``On the Great, from C to b,`` if not all its keys."""
-    where = f"On {the(keyboard.name)}"
+    """Say where: ``On the Great,``, or ``On the Great, from C to b,`` if not all its keys."""
+    where = f"On {the(keyboard.name)},"
     if keys is None or keys == (keyboard.compass.low, keyboard.compass.high):
         return where
     low, high = map(key_typeset, keys)
-    return f"{where}, at {low}," if low == high else f"{where}, from {low} to {high},"
+    return f"{where} at {low}," if low == high else f"{where} from {low} to {high},"
 
 
 def capital(sentence: str) -> str:

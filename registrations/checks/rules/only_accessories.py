@@ -19,10 +19,11 @@ EXAMPLE = "Swell to Great, and nothing else"
 def check(scene: Scene) -> Iterator[Finding]:
     """Find couplers and tremulants without any stop; a console with nothing drawn is meant."""
     couplers = scene.couplers
-    tremulants = [one for _, one in scene.tremulants]
+    tremulants = scene.tremulants
     if scene.stops or not (couplers or tremulants):
         return
-    names = [one.name for one in couplers] + [one.name for one in tremulants]
+    names = [one.name for one in couplers]
+    names += [f"{one.name} ({division.name})" for division, one in tremulants]
     yield Finding(
         NAME,
         LEVEL,
@@ -30,6 +31,6 @@ def check(scene: Scene) -> Iterator[Finding]:
         "nothing will sound.",
         Evidence(
             couplers=tuple(one.id for one in couplers),
-            tremulants=tuple(one.id for one in tremulants),
+            tremulants=tuple(one.id for _, one in tremulants),
         ),
     )

@@ -31,8 +31,8 @@ def check(scene: Scene) -> Iterator[Finding]:
             yield Finding(
                 NAME,
                 LEVEL,
-                f"The tremulant of {the(division.name)} shakes {stops_words(chorus)}, "
-                "which want steady wind.",
+                f"The tremulant of {the(division.name)} shakes {stops_words(chorus)}: "
+                "a chorus wants steady wind.",
                 Evidence(
                     keyboards=tuple(one.id for one in scene.played if one.id == division.keyboard),
                     stops=tuple(stop.id for stop in chorus),

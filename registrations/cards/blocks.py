@@ -4,9 +4,21 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from registrations.cards.columns import Part
-from registrations.cards.content import Block, Control, Group, Line, Sheet
+from registrations.cards.content import Block, Control, Group, Line, Sheet, SheetKind
 from registrations.cards.fonts import Face, Fonts
-from registrations.cards.pages import CUE, NAME, NUMBER, TEXT, TITLE, Bar, Strip, Text, baseline
+from registrations.cards.pages import (
+    CUE,
+    NAME,
+    NUMBER,
+    TEXT,
+    TITLE,
+    Bar,
+    Strip,
+    Text,
+    baseline,
+    line_height,
+    moved,
+)
 from registrations.cards.typeset import Chip, Token, barred, flow, lines, with_marks
 
 NO_REGISTRATION = "No registration has been written for this item."
@@ -14,9 +26,13 @@ FIRST = "Set before it begins."
 NO_MOVES = "Nothing to draw or put in."
 NOTHING_DRAWN = "Nothing is drawn."
 
-FIGURE_GAP = 2.5
-#: Where the sign, the word and the stops of a move begin, in mm.
-_SIGN, _WORD, _STOPS = 3.2, 8.2, 25.0
+FIGURE_GAP = 2.2
+#: How far the second line of a long name stands in, so that it is not read as a name of its own.
+_HANGING = 4.0
+#: Where the sign, the word and the division of a move begin, in mm.
+_SIGN, _WORD, _DIVISION = 3.2, 8.2, 24.0
+#: Beside the name of a division its moves want this much room; else they follow it on the line.
+_MOVES_ROOM = 62.0
 _CHIP_GAP = 2.2
 
 
@@ -35,18 +51,29 @@ class Chunk:
 def heading(fonts: Fonts, sheet: Sheet, width: float) -> tuple[Strip, ...]:
     """Give the heading of the first page of a sheet."""
     label = f"{sheet.number} · {sheet.label}" if sheet.number else sheet.label
-    verses = f"{sheet.verses} verses" if sheet.verses > 1 else ""
-    place = ", ".join(part for part in (sheet.player, sheet.instrument) if part)
-    over = sheet.day if sheet.lines else label
+    order = sheet.kind is SheetKind.ORDER
     tokens = (
-        Token(over, Face.REGULAR, TEXT),
+        Token(sheet.day if order else label, Face.REGULAR, TEXT),
         Token(sheet.title, Face.BOLD, TITLE),
-        Token(sheet.church if sheet.lines else sheet.credit, Face.REGULAR, TEXT),
-        Token(" · ".join(part for part in (sheet.key, verses) if part), Face.SEMIBOLD, TEXT),
-        Token(place, Face.REGULAR, TEXT),
-        Token(sheet.note, Face.REGULAR, TEXT),
+        Token(sheet.church if order else sheet.credit, Face.REGULAR, TEXT),
     )
-    return (*(strip for one in tokens for strip in lines(fonts, one, width)), Strip(2.5))
+    strips = tuple(strip for one in tokens for strip in lines(fonts, one, width))
+    note = lines(fonts, Token(sheet.note, Face.REGULAR, TEXT), width)
+    return (*strips, *flow(fonts, tuple(_facts(sheet)), width, 0, gap=6), *note, Strip(2.5))
+
+
+def _facts(sheet: Sheet) -> Iterator[Chip]:
+    if sheet.key:
+        yield (Token(sheet.key if " " in sheet.key else f"Key {sheet.key}", Face.SEMIBOLD, TEXT),)
+    if sheet.verses > 1:
+        yield (Token(f"{sheet.verses} verses", Face.SEMIBOLD, TEXT),)
+    place = _joined(", ", sheet.player, sheet.instrument)
+    if place:
+        yield (Token(place, Face.REGULAR, TEXT),)
+
+
+def _joined(between: str, *parts: str) -> str:
+    return between.join(part for part in parts if part)
 
 
 def heading_again(fonts: Fonts, sheet: Sheet, width: float) -> tuple[Strip, ...]:
@@ -105,10 +132,10 @@ def _head_again(fonts: Fonts, block: Block, width: float) -> tuple[Strip, ...]:
 def _cue(fonts: Fonts, block: Block, cue: str, width: float) -> tuple[Strip, ...]:
     number = Text(0, baseline(NUMBER), str(block.number), Face.BOLD, NUMBER)
     indent = fonts.width(f"{block.number} ", Face.BOLD, NUMBER) + 1.5
-    first, *rest = lines(fonts, Token(cue or " ", Face.BOLD, CUE), width, indent) or (Strip(0),)
-    raised = baseline(NUMBER) - baseline(CUE)
-    marks = tuple(Text(one.x, one.y + raised, one.text, one.face, one.size) for one in first.marks)
-    return (Strip(first.height + raised + 0.8, (number, *marks), joined=True), *rest)
+    first, *rest = lines(fonts, Token(cue, Face.BOLD, CUE), width, indent) or (Strip(0),)
+    down = baseline(NUMBER) - baseline(CUE)
+    marks = tuple(moved(mark, 0, down) for mark in first.marks)
+    return (Strip(max(first.height + down, line_height(CUE)), (number, *marks), True), *rest)
 
 
 def _hands(fonts: Fonts, block: Block, width: float) -> tuple[Strip, ...]:
@@ -122,9 +149,10 @@ def _hands(fonts: Fonts, block: Block, width: float) -> tuple[Strip, ...]:
 def _moves(fonts: Fonts, block: Block, width: float) -> tuple[Strip, ...]:
     if block.number == 1:
         return lines(fonts, Token(FIRST, Face.REGULAR, TEXT), width)
+    indent = _moves_indent(fonts, block, width)
     rows = [
-        *_move_rows(fonts, "+", "Draw", block.add, width),
-        *_move_rows(fonts, "−", "Put in", block.put_in, width),
+        *_move_rows(fonts, "+", "Draw", block.add, width, indent),
+        *_move_rows(fonts, "−", "Put in", block.put_in, width, indent),
     ]
     if not rows:
         return lines(fonts, Token(NO_MOVES, Face.REGULAR, TEXT), width)
@@ -132,14 +160,26 @@ def _moves(fonts: Fonts, block: Block, width: float) -> tuple[Strip, ...]:
 
 
 def _move_rows(
-    fonts: Fonts, sign: str, word: str, groups: tuple[Group, ...], width: float
+    fonts: Fonts, sign: str, word: str, groups: tuple[Group, ...], width: float, indent: float
 ) -> Iterator[Strip]:
     for place, group in enumerate(groups):
-        chips = ((Token(group.name, Face.REGULAR, TEXT),), *_named(group.controls))
-        label = [Text(_SIGN, baseline(NAME), sign, Face.BOLD, NAME)]
+        marks = [Text(_SIGN, baseline(NAME), sign, Face.BOLD, NAME)]
         if not place:
-            label.append(Text(_WORD, baseline(NAME), word, Face.SEMIBOLD, TEXT))
-        yield from with_marks(flow(fonts, chips, width, _STOPS, _CHIP_GAP), *label)
+            marks.append(Text(_WORD, baseline(NAME), word, Face.SEMIBOLD, TEXT))
+        chips = tuple(_named(group.controls))
+        if indent:
+            marks.append(Text(_DIVISION, baseline(NAME), group.name, Face.REGULAR, TEXT))
+        else:
+            chips = ((Token(group.name, Face.REGULAR, TEXT),), *chips)
+        yield from with_marks(flow(fonts, chips, width, indent or _DIVISION, _CHIP_GAP), *marks)
+
+
+def _moves_indent(fonts: Fonts, block: Block, width: float) -> float:
+    """Give where stops begin beside the longest name of a division, 0 where there is no room."""
+    groups = (*block.add, *block.put_in)
+    names = max((fonts.width(one.name, Face.REGULAR, TEXT) for one in groups), default=0.0)
+    indent = _DIVISION + names + 3.0
+    return indent if width - indent >= _MOVES_ROOM else 0.0
 
 
 def _named(controls: tuple[Control, ...]) -> Iterator[Chip]:
@@ -150,33 +190,35 @@ def _named(controls: tuple[Control, ...]) -> Iterator[Chip]:
 
 
 def _part(fonts: Fonts, group: Group, width: float, figures: float) -> Part:
+    indent = figures + FIGURE_GAP if any(one.figure for one in group.controls) else 0.0
     return Part(
         _part_heading(fonts, group.name, width),
         _part_heading(fonts, f"{group.name}, continued", width),
-        tuple(strip for one in group.controls for strip in _entry(fonts, one, width, figures)),
+        tuple(strip for one in group.controls for strip in _entry(fonts, one, width, indent)),
     )
 
 
 def _part_heading(fonts: Fonts, name: str, width: float) -> tuple[Strip, ...]:
-    rule = Strip(1.3, (Bar(0, 0.2, width, 0.2),), joined=True)
-    return (Strip(1.2), *lines(fonts, Token(name, Face.REGULAR, TEXT), width), rule)
+    rule = Strip(1.5, (Bar(0, 0.2, width, 0.2),), joined=True)
+    return (Strip(2.2), *lines(fonts, Token(name, Face.REGULAR, TEXT), width), rule)
 
 
-def _entry(fonts: Fonts, control: Control, width: float, figures: float) -> tuple[Strip, ...]:
-    indent = figures + FIGURE_GAP if figures else 0.0
-    name = lines(fonts, Token(control.name, Face.SEMIBOLD, NAME), width, indent)
-    wide = fonts.width(control.figure, Face.SEMIBOLD, NAME)
-    figure = Text(figures - wide, baseline(NAME), control.figure, Face.SEMIBOLD, NAME)
-    return with_marks(name, figure) if control.figure else name
+def _entry(fonts: Fonts, control: Control, width: float, indent: float) -> tuple[Strip, ...]:
+    token = Token(control.name, Face.SEMIBOLD, NAME)
+    name = lines(fonts, token, width, indent, _HANGING)
+    if not control.figure:
+        return name
+    end = indent - FIGURE_GAP - fonts.width(control.figure, Face.SEMIBOLD, NAME)
+    return with_marks(name, Text(end, baseline(NAME), control.figure, Face.SEMIBOLD, NAME))
 
 
 def _order_line(fonts: Fonts, line: Line, width: float) -> tuple[Strip, ...]:
     indent = fonts.width("00 ", Face.BOLD, CUE)
-    place = ", ".join(part for part in (line.player, line.instrument) if part)
+    place = _joined(", ", line.player, line.instrument)
     number = Text(0, baseline(NAME), str(line.number), Face.BOLD, CUE)
     tokens = (
         Token(line.title, Face.SEMIBOLD, NAME),
-        Token(" · ".join(part for part in (line.label, line.credit) if part), Face.REGULAR, TEXT),
+        Token(_joined(" · ", line.label, line.credit), Face.REGULAR, TEXT),
         Token(place, Face.REGULAR, TEXT),
     )
     body = tuple(strip for one in tokens for strip in lines(fonts, one, width, indent))

@@ -5,7 +5,7 @@ from itertools import accumulate
 
 from registrations.cards.pages import Strip, fitting, fitting_somehow, height, stacked
 
-GUTTER = 6.0
+GUTTER = 5.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -180,10 +180,12 @@ def _block(organ: Organ, number: int, change: Change, before: Combination) -> Bl
 
 def _hands(organ: Organ, hands: Hands) -> Iterator[tuple[str, str]]:
     names = {keyboard.id: clean(keyboard.name) for keyboard in organ.keyboards}
-    if hands.right and hands.right == hands.left:
-        players = (("Both hands", hands.right), ("Feet", hands.feet))
-    else:
-        players = (("Right hand", hands.right), ("Left hand", hands.left), ("Feet", hands.feet))
+    one_keyboard = hands.right == hands.left
+    players = (
+        ("Both hands" if one_keyboard else "Right hand", hands.right),
+        ("Left hand", None if one_keyboard else hands.left),
+        ("Feet", hands.feet),
+    )
     for player, keyboard in players:
         if keyboard:
             yield player, names.get(keyboard) or f"{clean(keyboard)} (no longer on this organ)"

@@ -61,7 +61,15 @@ class Fonts:
                 lines[-1] = longer
             else:
                 lines.append(word)
-        return tuple(lines)
+        return tuple(self._without_orphan(lines, face, size, width))
+
+    def _without_orphan(self, lines: list[str], face: Face, size: float, width: float) -> list[str]:
+        """Give a last line of a few letters (the I of “Open Diapason I”) the word before it."""
+        if len(lines) < 2 or len(lines[-1]) > 3 or " " not in lines[-2]:
+            return lines
+        above, word = lines[-2].rsplit(" ", 1)
+        last = f"{word} {lines[-1]}"
+        return [*lines[:-2], above, last] if self.width(last, face, size) <= width else lines
 
     def _words(self, text: str, face: Face, size: float, width: float) -> Iterator[str]:
         for word in text.split(" "):

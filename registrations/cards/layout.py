@@ -16,8 +16,8 @@ from registrations.cards.blocks import (
     heading,
     heading_again,
 )
-from registrations.cards.columns import abreast, balanced, column_width, poured
-from registrations.cards.content import Sheet, sheet_code
+from registrations.cards.columns import Part, abreast, balanced, column_width, poured
+from registrations.cards.content import Sheet, SheetKind, sheet_code
 from registrations.cards.fonts import Face, Fonts
 from registrations.cards.pages import (
     FOOT,
@@ -36,7 +36,6 @@ from registrations.cards.pages import (
 )
 from registrations.cards.papers import Paper
 
-_FOOT_LINES = 4
 _FOOT_RIGHT = 30.0
 _FOOT_GAP = 2.5
 
@@ -70,7 +69,7 @@ def _no_taller(strips: tuple[Strip, ...], room: float) -> tuple[Strip, ...]:
 
 
 def _columns(sheet: Sheet, paper: Paper, fonts: Fonts) -> tuple[int, float]:
-    """Give the most columns in which at most one name in eight goes on to a second line."""
+    """Give the most columns in which at most one name in five goes on to a second line."""
     names = [
         control.name
         for block in sheet.blocks
@@ -81,7 +80,7 @@ def _columns(sheet: Sheet, paper: Paper, fonts: Fonts) -> tuple[int, float]:
     figures = figure_width(fonts, sheet) + FIGURE_GAP
     for count in range(paper.columns, 1, -1):
         width = column_width(paper.measure, count)
-        if sum(figures + wide > width for wide in widths) * 8 <= len(widths):
+        if sum(figures + wide > width for wide in widths) * 5 <= len(widths):
             return count, width
     return 1, paper.measure
 
@@ -137,7 +136,7 @@ class _Filling:
         fresh = self.room - height(self.again + chunk.again)
         while parts:
             columns = balanced(parts, self.count)
-            rest = ()
+            rest: tuple[Part, ...] = ()
             if abreast(columns, self.width).height > self.left:
                 columns, rest = poured(parts, self.count, self.left, fresh, self.fresh)
             if any(columns):
@@ -149,7 +148,8 @@ class _Filling:
 
 def _foot_lines(sheet: Sheet, paper: Paper, fonts: Fonts) -> tuple[str, ...]:
     """Give what catches an old card: when, which service, where, who, and the sheet code."""
-    who = (sheet.church, sheet.instrument, sheet.player or "player not named")
+    nobody = "" if sheet.kind is SheetKind.ORDER else "player not named"
+    who = (sheet.church, sheet.instrument, sheet.player or nobody)
     texts = (
         f"{sheet.day} · {sheet.service}",
         " · ".join(part for part in who if part),

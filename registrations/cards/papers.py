@@ -23,7 +23,7 @@ class Paper:
 PAPERS: dict[str, Paper] = {
     "a4": Paper("A4", 210, 297, 14, 3),
     "letter": Paper("Letter", 215.9, 279.4, 14, 3),
-    "a5": Paper("A5", 148, 210, 9, 2),
+    "a5": Paper("A5", 148, 210, 8, 2),
     "a6": Paper("A6", 105, 148, 8, 1),
 }
 DEFAULT_PAPER = PAPERS["a5"]

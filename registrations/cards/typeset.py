@@ -20,15 +20,27 @@ Chip = tuple[Token, ...]
 
 
 def lines(
-    fonts: Fonts, token: Token, width: float, x: float = 0.0, joined: bool = False
+    fonts: Fonts, token: Token, width: float, x: float = 0.0, hanging: float = 0.0
 ) -> tuple[Strip, ...]:
-    """Give a paragraph as joined lines that begin at ``x`` and end at ``width``."""
-    broken = fonts.wrap(token.text, token.face, token.size, width - x)
+    """Give a paragraph as joined lines from ``x`` to ``width``, all but the first standing in."""
+    room = width - x
+    broken = fonts.wrap(token.text, token.face, token.size, room)
+    if hanging and len(broken) > 1:
+        rest = token.text.removeprefix(broken[0]).strip()
+        broken = (broken[0], *fonts.wrap(rest, token.face, token.size, room - hanging))
     return tuple(
         Strip(
             line_height(token.size),
-            (Text(x, baseline(token.size), text, token.face, token.size),),
-            joined or place > 0,
+            (
+                Text(
+                    x + (hanging if place else 0),
+                    baseline(token.size),
+                    text,
+                    token.face,
+                    token.size,
+                ),
+            ),
+            joined=place > 0,
         )
         for place, text in enumerate(broken)
     )
@@ -37,10 +49,10 @@ def lines(
 def flow(
     fonts: Fonts, chips: tuple[Chip, ...], width: float, x: float, gap: float
 ) -> tuple[Strip, ...]:
-    """Set chips after each other, ``gap`` apart, a chip on one line wherever it is narrow enough."""
+    """Set chips after each other, ``gap`` apart, each whole on one line if it is narrow enough."""
     rows: list[list[Text]] = []
     end = 0.0
-    for chip in (piece for chip in chips for piece in _narrow(fonts, chip, width - x)):
+    for chip in _pieces(fonts, chips, width - x):
         wide = _chip_width(fonts, chip)
         if not rows or end + gap + wide > width:
             rows.append([])
@@ -71,10 +83,15 @@ def _placed(fonts: Fonts, chip: Chip, x: float) -> Iterator[Text]:
         x += fonts.width(token.text, token.face, token.size) + _space(fonts, token)
 
 
-def _narrow(fonts: Fonts, chip: Chip, width: float) -> Iterator[Chip]:
-    if _chip_width(fonts, chip) <= width:
-        yield chip
-        return
+def _pieces(fonts: Fonts, chips: tuple[Chip, ...], width: float) -> Iterator[Chip]:
+    for chip in chips:
+        if _chip_width(fonts, chip) <= width:
+            yield chip
+        else:
+            yield from _broken(fonts, chip, width)
+
+
+def _broken(fonts: Fonts, chip: Chip, width: float) -> Iterator[Chip]:
     for token in chip:
         for text in fonts.wrap(token.text, token.face, token.size, width):
             yield (Token(text, token.face, token.size),)

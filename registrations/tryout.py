@@ -10,7 +10,7 @@ from registrations.checks.findings import Evidence, Finding, Remedy
 from registrations.checks.remedies import remedies
 from registrations.checks.scene import Scene
 from registrations.combination import Combination, Music
-from registrations.sounding import lengths_of, spans_of
+from registrations.sounding import lengths_of
 
 
 def tryout(organ: Organ, combination: Combination, music: Music) -> dict[str, Any]:
@@ -25,9 +25,9 @@ def tryout(organ: Organ, combination: Combination, music: Music) -> dict[str, An
         "keyboards": [
             {
                 "id": keyboard.id,
-                "sounds": any(one.keyboard == keyboard.id for one in scene.reaches),
+                "sounds": bool(scene.reached_on(keyboard.id)),
                 "lengths": [
-                    length_label(length) for length in lengths_of(spans_of(scene.reaches, keyboard))
+                    length_label(length) for length in lengths_of(scene.spans_on(keyboard))
                 ],
             }
             for keyboard in organ.keyboards

@@ -7,7 +7,7 @@ from fractions import Fraction
 from instruments.organ import Division, Organ, Stop
 from instruments.pipework import pitches_of
 from instruments.pitch import cents
-from registrations.checks import run
+from registrations.checks import RULES, run
 from registrations.checks.findings import Finding, Level, Remedy
 from registrations.checks.scene import Scene
 
@@ -38,17 +38,24 @@ def remedies(
     cleared: dict[Finding, list[Remedy]] = {finding: [] for finding in before}
     for move in _moves(scene) if before else ():
         combination = scene.combination.moved(move.draw, move.put_in)
-        after = run(Scene(scene.organ, combination, scene.music))
-        if any(_is_new(finding, before) for finding in after):
-            continue
-        for finding in before:
-            if not any(_akin(finding, other) for other in after):
+        trial = Scene(scene.organ, combination, scene.music, before=scene)
+        gone = _gone(before, trial)
+        # Most moves clear nothing, and then the other rules need not be asked.
+        if gone and not any(_is_new(finding, before) for finding in run(trial)):
+            for finding in gone:
                 cleared[finding].append(move)
     controls = _controls(scene.organ)
     return {
         finding: tuple(sorted(moves, key=lambda move: _rank(finding, move, controls)))
         for finding, moves in cleared.items()
     }
+
+
+def _gone(before: tuple[Finding, ...], trial: Scene) -> list[Finding]:
+    """Give the findings that their own rules make no more, nor anything akin to them."""
+    named = {finding.rule for finding in before}
+    after = [found for rule in RULES if rule.NAME in named for found in rule.check(trial)]
+    return [one for one in before if not any(_akin(one, other) for other in after)]
 
 
 def _moves(scene: Scene) -> Iterator[Remedy]:

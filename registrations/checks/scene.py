@@ -1,6 +1,5 @@
 """Scene: all that a rule may look at, worked out once."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass, field
 from functools import cached_property
 
@@ -16,6 +15,8 @@ class Scene:
     organ: Organ
     combination: Combination
     music: Music = field(default_factory=Music)
+    #: A scene that differs little: keyboards that sound as they do there are not worked out again.
+    before: "Scene | None" = None
 
     @cached_property
     def reaches(self) -> tuple[Reach, ...]:
@@ -23,15 +24,31 @@ class Scene:
         return reaches(self.organ, self.combination)
 
     @cached_property
-    def played(self) -> tuple[Keyboard, ...]:
-        """The keyboards that hands and feet are put on; if none, all on which anything sounds."""
-        wanted = self.combination.hands.keyboards() or {one.keyboard for one in self.reaches}
-        return tuple(one for one in self.organ.keyboards if one.id in wanted)
+    def _reached(self) -> dict[str, tuple[Reach, ...]]:
+        reached: dict[str, list[Reach]] = {}
+        for one in self.reaches:
+            reached.setdefault(one.keyboard, []).append(one)
+        return {keyboard: tuple(found) for keyboard, found in reached.items()}
 
     @cached_property
-    def spans(self) -> dict[str, tuple[Span, ...]]:
-        """The spans of each played keyboard, by its id."""
-        return {one.id: spans_of(self.reaches, one) for one in self.played}
+    def played(self) -> tuple[Keyboard, ...]:
+        """The keyboards that hands and feet are put on; if none, all on which anything sounds."""
+        wanted = self.combination.hands.keyboards() or set(self._reached)
+        return tuple(one for one in self.organ.keyboards if one.id in wanted)
+
+    def spans_on(self, keyboard: Keyboard) -> tuple[Span, ...]:
+        """Give the spans of a keyboard, worked out when first asked for."""
+        if keyboard.id not in self._spans:
+            reached, before = self.reached_on(keyboard.id), self.before
+            if before is not None and before.reached_on(keyboard.id) == reached:
+                self._spans[keyboard.id] = before.spans_on(keyboard)
+            else:
+                self._spans[keyboard.id] = spans_of(reached, keyboard)
+        return self._spans[keyboard.id]
+
+    @cached_property
+    def _spans(self) -> dict[str, tuple[Span, ...]]:
+        return {}
 
     @cached_property
     def stops(self) -> tuple[tuple[Division, Stop], ...]:
@@ -50,16 +67,9 @@ class Scene:
         drawn = self.combination.drawn
         return tuple((one, shake) for one, shake in self.organ.tremulants() if shake.id in drawn)
 
-    def sounding_spans(self) -> Iterator[tuple[Keyboard, Span]]:
-        """Give the stretches of the played keyboards in which something has a pitch."""
-        for keyboard in self.played:
-            for span in self.spans[keyboard.id]:
-                if span.parts:
-                    yield keyboard, span
-
     def reached_on(self, keyboard_id: str) -> tuple[Reach, ...]:
         """Give what is reached from one keyboard."""
-        return tuple(one for one in self.reaches if one.keyboard == keyboard_id)
+        return self._reached.get(keyboard_id, ())
 
     @property
     def soloist(self) -> Player | None:

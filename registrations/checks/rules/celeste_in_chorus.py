@@ -25,7 +25,7 @@ def check(scene: Scene) -> Iterator[Finding]:
     for keyboard in scene.played:
         clashing = [
             span
-            for span in scene.spans[keyboard.id]
+            for span in scene.spans_on(keyboard)
             if any(part.stop.is_undulating for part in span.parts) and _against(span)
         ]
         if not clashing:

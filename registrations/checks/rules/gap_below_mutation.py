@@ -31,7 +31,7 @@ def check(scene: Scene) -> Iterator[Finding]:
     """Find the mutations whose next lower pitch is further than an octave below."""
     for keyboard in scene.played:
         gaps: dict[tuple[Stop, Fraction], list[tuple[Fraction, Span]]] = {}
-        for span in scene.spans[keyboard.id]:
+        for span in scene.spans_on(keyboard):
             for stop, length, below in _gaps(span):
                 gaps.setdefault((stop, length), []).append((below, span))
         for (stop, length), found in gaps.items():
@@ -45,13 +45,14 @@ def _gaps(span: Span) -> Iterator[tuple[Stop, Fraction, Fraction]]:
 
     Where no octave of the unison sounds at all, the mutation is alone, which is another fault.
     """
-    lengths = lengths_of([span])
+    mutations = [part for part in span.parts if is_mutation(part.stop)]
+    lengths = lengths_of([span]) if mutations else ()
     if not any(map(is_octave, lengths)):
         return
-    for part in span.parts:
-        below = min((one for one in lengths if one > part.length), default=part.length)
-        if below / part.length > _BLENDS and is_mutation(part.stop):
-            yield part.stop, part.length, below
+    for part in mutations:
+        place = lengths.index(part.length)
+        if place and lengths[place - 1] / part.length > _BLENDS:
+            yield part.stop, part.length, lengths[place - 1]
 
 
 def _finding(

@@ -38,7 +38,7 @@ def check(scene: Scene) -> Iterator[Finding]:
     """Find the played keyboards on which a chorus mixture lacks pitches or principals below it."""
     for keyboard in scene.played:
         lacking: dict[_Lack, list[Span]] = {}
-        for span in scene.spans[keyboard.id]:
+        for span in scene.spans_on(keyboard):
             lack = _lack(keyboard, span)
             if lack is not None:
                 lacking.setdefault(lack, []).append(span)

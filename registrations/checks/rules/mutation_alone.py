@@ -23,7 +23,7 @@ EXAMPLE = "Great: Twelfth 2 2/3 alone"
 def check(scene: Scene) -> Iterator[Finding]:
     """Find the played keyboards that sound no unison and no octave over some keys."""
     for keyboard in scene.played:
-        bare = [span for span in scene.spans[keyboard.id] if span.parts and is_bare(span)]
+        bare = [span for span in scene.spans_on(keyboard) if span.parts and is_bare(span)]
         if not bare:
             continue
         stops = tuple(dict.fromkeys(part.stop for span in bare for part in span.parts))

@@ -27,7 +27,7 @@ def check(scene: Scene) -> Iterator[Finding]:
     if scene.soloist is Player.FEET:
         return
     for keyboard in scene.pedals_played:
-        lengths = lengths_of(scene.spans[keyboard.id])
+        lengths = lengths_of(scene.spans_on(keyboard))
         if lengths and lengths[0] < _BASS:
             yield Finding(
                 NAME,

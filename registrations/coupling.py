@@ -7,6 +7,10 @@ from dataclasses import dataclass
 from instruments.compass import Compass
 from instruments.organ import Coupler, Coupling, Division, Keyboard, Organ
 
+#: So many ways to the same keys, each with other couplers left to pass, are followed. More come
+#: about only where couplers lead in circles at several octaves.
+_ALTERNATIVES = 8
+
 
 @dataclass(frozen=True, slots=True)
 class Route:
@@ -31,7 +35,7 @@ class _Action:
     homes: dict[str, str | None]
     unisons: dict[str, tuple[str, ...]]
     into: dict[str, tuple[Coupler, ...]]
-    octave_ids: frozenset[str]
+    ahead: dict[str, frozenset[str]]
 
     def is_own(self, coupler: Coupler) -> bool:
         return self.homes[coupler.source] == coupler.target
@@ -51,7 +55,7 @@ def routes(organ: Organ, drawn: frozenset[str]) -> tuple[Route, ...]:
     """Give every way the drawn couplers and the action open, keyboard by keyboard.
 
     Ids in ``drawn`` that are no couplers of this organ are passed over. A division reached by two
-    couplers has two routes.
+    couplers on the played keyboard has two routes; what lies behind one of them has one.
     """
     action = _action(organ, drawn)
     reading = {
@@ -64,7 +68,10 @@ def routes(organ: Organ, drawn: frozenset[str]) -> tuple[Route, ...]:
         for division in action.unisons[keyboard.id]:
             found.append(Route(keyboard.id, division, 0, (), keyboard.compass))
         for coupler in action.into[keyboard.id]:
-            found.extend(reading(action, keyboard, coupler))
+            shortest: dict[tuple[str, int, Compass], Route] = {}
+            for way in reading(action, keyboard, coupler):
+                shortest.setdefault((way.division, way.shift, way.keys), way)
+            found.extend(shortest.values())
     return tuple(found)
 
 
@@ -92,8 +99,23 @@ def _action(organ: Organ, drawn: frozenset[str]) -> _Action:
             )
             for keyboard in organ.keyboards
         },
-        octave_ids=frozenset(one.id for one in couplers if one.shift),
+        ahead={one.id: _ahead(one.id, organ.divisions, couplers) for one in organ.keyboards},
     )
+
+
+def _ahead(
+    keyboard: str, divisions: tuple[Division, ...], couplers: list[Coupler]
+) -> frozenset[str]:
+    """Give the couplers that a way can come to from a keyboard, by whatever others."""
+    homes = {one.id: one.keyboard for one in divisions}
+    found: set[str] = set()
+    waiting: list[str | None] = [keyboard]
+    while waiting:
+        here = waiting.pop()
+        onward = [one for one in couplers if one.target == here and one.id not in found]
+        found |= {one.id for one in onward}
+        waiting += [homes[one.source] for one in onward]
+    return frozenset(found)
 
 
 def _unisons(divisions: tuple[Division, ...], keyboard: Keyboard, off: set[str]) -> tuple[str, ...]:
@@ -145,18 +167,16 @@ def _chained(action: _Action, keyboard: Keyboard, coupler: Coupler) -> Iterator[
 def _adds_nothing(
     moved: _Pressed, seen: dict[tuple[str, int], list[_Pressed]], action: _Action
 ) -> bool:
-    """Tell whether the same keys went down before by fewer octave couplers; if not, note them."""
+    """Tell whether the same keys went down before with no less left to pass; if not, note them."""
     earlier = seen.setdefault((moved.keyboard, moved.shift), [])
-    spent = _octaves_spent(moved, action)
-    for one in earlier:
-        if _octaves_spent(one, action) <= spent and _covers(one.keys, moved.keys):
-            return True
+    ahead = action.ahead[moved.keyboard]
+    spent = ahead.intersection(moved.via)
+    if len(earlier) == _ALTERNATIVES or any(
+        _covers(one.keys, moved.keys) and ahead.intersection(one.via) <= spent for one in earlier
+    ):
+        return True
     earlier.append(moved)
     return False
-
-
-def _octaves_spent(pressed: _Pressed, action: _Action) -> frozenset[str]:
-    return frozenset(pressed.via) & action.octave_ids
 
 
 def _covers(keys: Compass, others: Compass) -> bool:

@@ -128,6 +128,7 @@ USE_TZ = True
 
 STATIC_URL = "static/"
 STATIC_ROOT = VAR_DIR / "static"
+STATIC_ROOT.mkdir(exist_ok=True)
 STATICFILES_DIRS = [BASE_DIR / "static"]
 # Without a collected manifest (a fresh clone, the tests) files are served as they lie.
 WHITENOISE_USE_FINDERS = not (STATIC_ROOT / "staticfiles.json").exists()

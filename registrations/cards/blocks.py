@@ -19,19 +19,19 @@ from registrations.cards.pages import (
     line_height,
     moved,
 )
-from registrations.cards.typeset import Chip, Token, barred, flow, lines, with_marks
+from registrations.cards.typeset import Chip, Token, barred, flow, keep, lines, with_marks
 
 NO_REGISTRATION = "No registration has been written for this item."
 FIRST = "Set before it begins."
 NO_MOVES = "Nothing to draw or put in."
 NOTHING_DRAWN = "Nothing is drawn."
 
-FIGURE_GAP = 2.2
+_FIGURE_GAP = 2.2
 #: How far the second line of a long name stands in, so that it is not read as a name of its own.
 _HANGING = 4.0
 #: Where the sign, the word and the division of a move begin, in mm.
 _SIGN, _WORD, _DIVISION = 3.2, 8.2, 24.0
-#: Beside the name of a division its moves want this much room; else they follow it on the line.
+#: Beside the name of a division its moves want this much room; else they stand under it.
 _MOVES_ROOM = 62.0
 _CHIP_GAP = 2.2
 
@@ -78,33 +78,37 @@ def _joined(between: str, *parts: str) -> str:
 
 def heading_again(fonts: Fonts, sheet: Sheet, width: float) -> tuple[Strip, ...]:
     """Give the heading of every further page of a sheet."""
-    title = Token(f"{sheet.title}, continued", Face.BOLD, NAME)
+    title = Token(f"{sheet.title}, continued", Face.BOLD, TEXT)
     return (*lines(fonts, title, width), Strip(2.5))
 
 
-def chunks(
-    fonts: Fonts, sheet: Sheet, width: float, column: float, figures: float
-) -> Iterator[Chunk]:
+def chunks(fonts: Fonts, sheet: Sheet, width: float, column: float) -> Iterator[Chunk]:
     """Give the body of a sheet: changes, lines of the order, or a word that there are none."""
     for one in sheet.lines:
         yield Chunk(_order_line(fonts, one, width))
     for block in sheet.blocks:
-        parts = tuple(_part(fonts, group, column, figures) for group in block.drawn)
+        parts = tuple(_part(fonts, group, column) for group in block.drawn)
         yield Chunk(_head(fonts, block, width), parts, _head_again(fonts, block, width))
     if not sheet.lines and not sheet.blocks:
         nothing = Token(NO_REGISTRATION, Face.REGULAR, NAME)
         yield Chunk((_rule(width), *lines(fonts, nothing, width)))
 
 
-def figure_width(fonts: Fonts, sheet: Sheet) -> float:
-    """Give the width that the widest figure of the drawn stops needs, in mm."""
-    widths = (
-        fonts.width(control.figure, Face.SEMIBOLD, NAME)
+def entry_widths(fonts: Fonts, sheet: Sheet) -> tuple[float, ...]:
+    """Give how wide each drawn stop of a sheet is on one line, in mm, its figure included."""
+    return tuple(
+        _indent(fonts, group) + fonts.width(control.name, Face.SEMIBOLD, NAME)
         for block in sheet.blocks
         for group in block.drawn
         for control in group.controls
     )
-    return max(widths, default=0.0)
+
+
+def _indent(fonts: Fonts, group: Group) -> float:
+    """Give where the names of a division begin: alike while no figure is wider than 2⅔′."""
+    figures = [one.figure for one in group.controls if one.figure]
+    widths = [fonts.width(one, Face.SEMIBOLD, NAME) for one in ("2⅔′", *figures)]
+    return max(widths) + _FIGURE_GAP if figures else 0.0
 
 
 def _rule(width: float) -> Strip:
@@ -121,19 +125,19 @@ def _head(fonts: Fonts, block: Block, width: float) -> tuple[Strip, ...]:
     )
     if not block.drawn:
         body += lines(fonts, Token(NOTHING_DRAWN, Face.REGULAR, NAME), width)
-    return (_rule(width), *_cue(fonts, block, block.cue, width), *body)
+    return (_rule(width), *_cue(fonts, block, Token(block.cue, Face.BOLD, CUE), width), *body)
 
 
 def _head_again(fonts: Fonts, block: Block, width: float) -> tuple[Strip, ...]:
     cue = f"{block.cue}, continued" if block.cue else "continued"
-    return (_rule(width), *_cue(fonts, block, cue, width), Strip(1.5))
+    return (_rule(width), *_cue(fonts, block, Token(cue, Face.BOLD, TEXT), width), Strip(0.8))
 
 
-def _cue(fonts: Fonts, block: Block, cue: str, width: float) -> tuple[Strip, ...]:
+def _cue(fonts: Fonts, block: Block, cue: Token, width: float) -> tuple[Strip, ...]:
     number = Text(0, baseline(NUMBER), str(block.number), Face.BOLD, NUMBER)
     indent = fonts.width(f"{block.number} ", Face.BOLD, NUMBER) + 1.5
-    first, *rest = lines(fonts, Token(cue, Face.BOLD, CUE), width, indent) or (Strip(0),)
-    down = baseline(NUMBER) - baseline(CUE)
+    first, *rest = lines(fonts, cue, width, indent) or (Strip(0),)
+    down = baseline(NUMBER) - baseline(cue.size)
     marks = tuple(moved(mark, 0, down) for mark in first.marks)
     return (Strip(max(first.height + down, line_height(CUE)), (number, *marks), True), *rest)
 
@@ -163,15 +167,18 @@ def _move_rows(
     fonts: Fonts, sign: str, word: str, groups: tuple[Group, ...], width: float, indent: float
 ) -> Iterator[Strip]:
     for place, group in enumerate(groups):
-        marks = [Text(_SIGN, baseline(NAME), sign, Face.BOLD, NAME)]
-        if not place:
-            marks.append(Text(_WORD, baseline(NAME), word, Face.SEMIBOLD, TEXT))
+        label = (
+            Text(_SIGN, baseline(NAME), sign, Face.BOLD, NAME),
+            Text(_WORD, baseline(NAME), "" if place else word, Face.SEMIBOLD, TEXT),
+            Text(_DIVISION, baseline(NAME), group.name, Face.REGULAR, TEXT),
+        )
+        marks = tuple(mark for mark in label if mark.text)
         chips = tuple(_named(group.controls))
         if indent:
-            marks.append(Text(_DIVISION, baseline(NAME), group.name, Face.REGULAR, TEXT))
+            yield from with_marks(flow(fonts, chips, width, indent, _CHIP_GAP), *marks)
         else:
-            chips = ((Token(group.name, Face.REGULAR, TEXT),), *chips)
-        yield from with_marks(flow(fonts, chips, width, indent or _DIVISION, _CHIP_GAP), *marks)
+            yield Strip(line_height(NAME), marks)
+            yield from keep(flow(fonts, chips, width, _WORD, _CHIP_GAP))
 
 
 def _moves_indent(fonts: Fonts, block: Block, width: float) -> float:
@@ -189,8 +196,8 @@ def _named(controls: tuple[Control, ...]) -> Iterator[Chip]:
         yield (*figure, Token(control.name + stop, Face.SEMIBOLD, NAME))
 
 
-def _part(fonts: Fonts, group: Group, width: float, figures: float) -> Part:
-    indent = figures + FIGURE_GAP if any(one.figure for one in group.controls) else 0.0
+def _part(fonts: Fonts, group: Group, width: float) -> Part:
+    indent = _indent(fonts, group)
     return Part(
         _part_heading(fonts, group.name, width),
         _part_heading(fonts, f"{group.name}, continued", width),
@@ -208,7 +215,7 @@ def _entry(fonts: Fonts, control: Control, width: float, indent: float) -> tuple
     name = lines(fonts, token, width, indent, _HANGING)
     if not control.figure:
         return name
-    end = indent - FIGURE_GAP - fonts.width(control.figure, Face.SEMIBOLD, NAME)
+    end = indent - _FIGURE_GAP - fonts.width(control.figure, Face.SEMIBOLD, NAME)
     return with_marks(name, Text(end, baseline(NAME), control.figure, Face.SEMIBOLD, NAME))
 
 

@@ -81,20 +81,25 @@ def _filled(
 ) -> tuple[Column, tuple[Part, ...]]:
     column: Column = ()
     while parts:
-        first, left = parts[0], room - height(column)
+        first, left = parts[0], room - height(column) + 1e-6
         if first.height <= left:
             column, parts = column + first.strips, parts[1:]
             continue
         must = force and not column
         if not must and first.height <= fresh:
             break
-        fit = fitting_somehow if must else fitting
-        taken = fit(first.entries, left - height(first.heading))
-        if taken:
-            column += first.heading + first.entries[:taken]
-            parts = (Part(first.again, first.again, first.entries[taken:]), *parts[1:])
+        taken = (fitting_somehow if must else fitting)(first.strips, left)
+        if must or taken > len(first.heading):
+            column, parts = column + first.strips[:taken], (_rest(first, taken), *parts[1:])
         break
     return column, parts
+
+
+def _rest(part: Part, taken: int) -> Part:
+    headed = len(part.heading)
+    if taken < headed:
+        return Part(part.heading[taken:], part.again, part.entries)
+    return Part(part.again, part.again, part.entries[taken - headed :])
 
 
 def abreast(columns: tuple[Column, ...], width: float) -> Strip:

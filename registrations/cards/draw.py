@@ -47,6 +47,8 @@ def draw_pdf(
         pageCompression=1,
     )
     canvas.setTitle(title)
+    canvas.setSubject("Console cards")
+    canvas.setAuthor("Loftbook")
     canvas.setCreator("Loftbook")
     for number, page in enumerate(lay_out(sheets, paper, fonts)):
         _draw_page(canvas, page, number, fonts)
@@ -69,7 +71,8 @@ def _draw_page(canvas: Canvas, page: Page, number: int, fonts: Fonts) -> None:
 
 def _draw_text(canvas: Canvas, mark: Text, height: float, fonts: Fonts) -> None:
     line = canvas.beginText(mark.x * _UNIT, (height - mark.y) * _UNIT)
-    for face, text in fonts.runs(mark.text, mark.face):
+    # The space keeps words apart for programs that read the text back.
+    for face, text in fonts.runs(f"{mark.text} ", mark.face):
         line.setFont(face.value, mark.size)
         line.textOut(text)
     canvas.drawText(line)

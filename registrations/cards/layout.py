@@ -2,17 +2,17 @@
 
 A change begins on a new page if it does not fit in what is left of one; it is divided only where
 it is alone on its page and taller than it, and then between divisions. Nothing is made smaller to
-fit and nothing is left out.
+fit and nothing is left out; only headings that are *repeated*, and a foot, are cut where the title
+or the cue is so long that they would crowd a page.
 """
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from registrations.cards.blocks import (
-    FIGURE_GAP,
     Chunk,
     chunks,
-    figure_width,
+    entry_widths,
     heading,
     heading_again,
 )
@@ -21,7 +21,6 @@ from registrations.cards.content import Sheet, SheetKind, sheet_code
 from registrations.cards.fonts import Face, Fonts
 from registrations.cards.pages import (
     FOOT,
-    NAME,
     TEXT,
     Bar,
     Mark,
@@ -29,12 +28,14 @@ from registrations.cards.pages import (
     Strip,
     Text,
     baseline,
+    fitting,
     fitting_somehow,
     height,
     line_height,
     stacked,
 )
 from registrations.cards.papers import Paper
+from registrations.cards.typeset import Token, flow
 
 _FOOT_RIGHT = 30.0
 _FOOT_GAP = 2.5
@@ -46,16 +47,14 @@ def lay_out(sheets: tuple[Sheet, ...], paper: Paper, fonts: Fonts) -> tuple[Page
 
 
 def _pages(sheet: Sheet, paper: Paper, fonts: Fonts) -> Iterator[Page]:
-    foot = _foot_lines(sheet, paper, fonts)
-    foot_height = max(len(foot) * line_height(FOOT), 2 * line_height(TEXT)) + _FOOT_GAP
+    foot = _no_taller(_foot_strips(sheet, paper, fonts), paper.height / 3)
+    foot_height = max(height(foot), 2 * line_height(TEXT)) + _FOOT_GAP
     room = paper.height - 2 * paper.margin - foot_height
-    count, width = _columns(sheet, paper, fonts)
     filling = _Filling(
-        room, _no_taller(heading_again(fonts, sheet, paper.measure), room / 3), count, width
+        room, heading_again(fonts, sheet, paper.measure), *_columns(sheet, paper, fonts)
     )
-    filling.set(heading(fonts, sheet, paper.measure))
-    filling.fresh = True
-    for chunk in chunks(fonts, sheet, paper.measure, width, figure_width(fonts, sheet)):
+    filling.begin(heading(fonts, sheet, paper.measure))
+    for chunk in chunks(fonts, sheet, paper.measure, filling.width):
         filling.add(chunk)
     for number, marks in enumerate(filling.pages, 1):
         placed = tuple(stacked((Strip(0, tuple(marks)),), paper.margin, paper.margin))
@@ -70,17 +69,10 @@ def _no_taller(strips: tuple[Strip, ...], room: float) -> tuple[Strip, ...]:
 
 def _columns(sheet: Sheet, paper: Paper, fonts: Fonts) -> tuple[int, float]:
     """Give the most columns in which at most one name in five goes on to a second line."""
-    names = [
-        control.name
-        for block in sheet.blocks
-        for group in block.drawn
-        for control in group.controls
-    ]
-    widths = [fonts.width(name, Face.SEMIBOLD, NAME) for name in names]
-    figures = figure_width(fonts, sheet) + FIGURE_GAP
+    widths = entry_widths(fonts, sheet)
     for count in range(paper.columns, 1, -1):
         width = column_width(paper.measure, count)
-        if sum(figures + wide > width for wide in widths) * 5 <= len(widths):
+        if sum(wide > width for wide in widths) * 5 <= len(widths):
             return count, width
     return 1, paper.measure
 
@@ -101,21 +93,32 @@ class _Filling:
     def left(self) -> float:
         return self.room - self.used + 1e-6
 
-    def set(self, strips: tuple[Strip, ...]) -> None:
+    def set(self, strips: tuple[Strip, ...], again: tuple[Strip, ...] = ()) -> None:
         """Set strips one by one, turning the page where there is no room."""
         while strips:
-            taken = fitting_somehow(strips, self.left)
-            if strips[0].height > self.left and not self.fresh:
-                self.turn(())
+            taken = fitting(strips, self.left)
+            if not taken and not self.fresh:
+                self.turn(again)
                 continue
+            taken = taken or fitting_somehow(strips, self.left)
             self.pages[-1].extend(stacked(strips[:taken], 0, self.used))
             self.used += height(strips[:taken])
             self.fresh = False
             strips = strips[taken:]
 
+    def begin(self, strips: tuple[Strip, ...]) -> None:
+        """Set the heading of the sheet; where it leaves little room the next page is better."""
+        self.set(strips)
+        self.fresh = self.left > self.room / 3
+
+    def above(self, again: tuple[Strip, ...]) -> tuple[Strip, ...]:
+        """Give what stands on top of a further page: beyond two thirds of it even that is cut."""
+        third = self.room / 3
+        return _no_taller(self.again, third) + _no_taller(again, third)
+
     def turn(self, again: tuple[Strip, ...]) -> None:
         """Begin a page with the heading repeated, and what is divided named."""
-        above = self.again + again
+        above = self.above(again)
         self.pages.append(list(stacked(above, 0, 0)))
         self.used, self.fresh = height(above), True
 
@@ -131,9 +134,9 @@ class _Filling:
 
     def divide(self, chunk: Chunk) -> None:
         """Set a chunk that is taller than its page."""
-        self.set(chunk.head)
+        self.set(chunk.head, chunk.again)
         parts = chunk.parts
-        fresh = self.room - height(self.again + chunk.again)
+        fresh = self.room - height(self.above(chunk.again))
         while parts:
             columns = balanced(parts, self.count)
             rest: tuple[Part, ...] = ()
@@ -146,27 +149,23 @@ class _Filling:
                 self.turn(chunk.again)
 
 
-def _foot_lines(sheet: Sheet, paper: Paper, fonts: Fonts) -> tuple[str, ...]:
+def _foot_strips(sheet: Sheet, paper: Paper, fonts: Fonts) -> tuple[Strip, ...]:
     """Give what catches an old card: when, which service, where, who, and the sheet code."""
     nobody = "" if sheet.kind is SheetKind.ORDER else "player not named"
-    who = (sheet.church, sheet.instrument, sheet.player or nobody)
-    texts = (
-        f"{sheet.day} · {sheet.service}",
-        " · ".join(part for part in who if part),
-    )
-    width = paper.measure - _FOOT_RIGHT
-    wrapped = [line for text in texts for line in fonts.wrap(text, Face.REGULAR, FOOT, width)]
-    return (*wrapped, f"Sheet {sheet_code(sheet)}")
+    texts = (sheet.day, sheet.service, sheet.church, sheet.instrument, sheet.player or nobody)
+    said = (f"Sheet {sheet_code(sheet)}", *(text for text in texts if text))
+    chips = [(Token(f"{text} ·", Face.REGULAR, FOOT),) for text in said[:-1]]
+    chips.append((Token(said[-1], Face.REGULAR, FOOT),))
+    gap = fonts.width(" ", Face.REGULAR, FOOT)
+    return flow(fonts, tuple(chips), paper.measure - _FOOT_RIGHT, 0, gap)
 
 
 def _foot(
-    foot: tuple[str, ...], number: int, pages: int, paper: Paper, fonts: Fonts, tall: float
+    strips: tuple[Strip, ...], number: int, pages: int, paper: Paper, fonts: Fonts, tall: float
 ) -> Iterator[Mark]:
     top = paper.height - paper.margin - tall + _FOOT_GAP
     yield Bar(paper.margin, top - 1.0, paper.measure, 0.2)
-    for place, text in enumerate(foot):
-        y = top + place * line_height(FOOT) + baseline(FOOT)
-        yield Text(paper.margin, y, text, Face.REGULAR, FOOT)
+    yield from stacked(strips, paper.margin, top)
     said = [f"Page {number} of {pages}"] + (["continues"] if number < pages else [])
     for place, text in enumerate(said):
         x = paper.width - paper.margin - fonts.width(text, Face.SEMIBOLD, TEXT)

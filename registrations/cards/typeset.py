@@ -92,9 +92,15 @@ def _pieces(fonts: Fonts, chips: tuple[Chip, ...], width: float) -> Iterator[Chi
 
 
 def _broken(fonts: Fonts, chip: Chip, width: float) -> Iterator[Chip]:
-    for token in chip:
-        for text in fonts.wrap(token.text, token.face, token.size, width):
-            yield (Token(text, token.face, token.size),)
+    """Break the last words of a chip, a stop's name, and keep its figure with the first of them."""
+    before, last = chip[:-1], chip[-1]
+    used = _chip_width(fonts, chip) - fonts.width(last.text, last.face, last.size)
+    if used > width / 2:
+        yield from (piece for one in before for piece in _broken(fonts, (one,), width))
+        before, used = (), 0.0
+    for text in fonts.wrap(last.text, last.face, last.size, width - used):
+        yield (*before, Token(text, last.face, last.size))
+        before = ()
 
 
 def barred(strips: tuple[Strip, ...]) -> tuple[Strip, ...]:
@@ -108,3 +114,8 @@ def with_marks(strips: tuple[Strip, ...], *marks: Mark) -> tuple[Strip, ...]:
     """Give strips with more marks in the first of them."""
     first, *rest = strips
     return (Strip(first.height, (*marks, *first.marks), first.joined), *rest)
+
+
+def keep(strips: tuple[Strip, ...]) -> tuple[Strip, ...]:
+    """Give strips of which the first, too, stays with what is above."""
+    return tuple(Strip(one.height, one.marks, joined=True) for one in strips)

@@ -5,7 +5,15 @@ import pytest
 
 from instruments.compass import Compass
 from instruments.mixtures import Zone
-from instruments.organ import Coupler, Division, Keyboard, KeyboardKind, Organ, Tremulant
+from instruments.organ import (
+    Coupler,
+    Division,
+    Keyboard,
+    KeyboardKind,
+    Organ,
+    Tremulant,
+    coupler_words,
+)
 from instruments.tone import Construction
 from tests.builders import a_stop, an_organ
 
@@ -80,3 +88,25 @@ def test_a_celeste_is_undulating():
 
 def test_an_organ_can_be_a_key_of_a_cache():
     assert hash(an_organ()) == hash(an_organ())
+
+
+@pytest.mark.parametrize(
+    ("coupler", "words"),
+    [
+        ("Swell to Great", "The Great keyboard also plays the Swell."),
+        ("Swell to Great 4", "The Great keyboard also plays the Swell, an octave higher."),
+        ("Swell to Great 16", "The Great keyboard also plays the Swell, an octave lower."),
+        ("Great to Pedal", "The feet also play the Great."),
+        ("Great to Great 4", "Each key of the Great also plays the octave above."),
+        ("Great to Great 16", "Each key of the Great also plays the octave below."),
+        ("Great to Great", "Each key of the Great also plays itself."),
+        (
+            "Swell Unison Off",
+            "The Swell keyboard no longer plays the Swell at its own pitch.",
+        ),
+    ],
+)
+def test_a_coupler_is_told_in_words(coupler, words):
+    organ = an_organ(couplers=[coupler])
+
+    assert coupler_words(organ, organ.couplers[0]) == words

@@ -133,3 +133,12 @@ def test_a_rounded_label_stands_near_the_length_it_means():
 
     assert max(errors) <= Fraction(1, 8)
     assert not any(pitch.is_octave(length) for length in pitch.ROUNDED_LABELS.values())
+
+
+@pytest.mark.parametrize(("feet", "share"), [(32, 100), (16, 88), (8, 76), (4, 64), (2, 52)])
+def test_an_octave_up_shortens_the_line_that_stands_for_a_length(feet, share):
+    assert pitch.rank_line(Fraction(feet)) == share
+
+
+def test_the_line_of_the_smallest_pipe_can_still_be_seen():
+    assert pitch.rank_line(Fraction(1, 16)) == 4

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from instruments.compass import MIDDLE_C, TENOR_C, Compass
 from instruments.mixtures import lengths_at
-from instruments.organ import Half, Organ, Stop
+from instruments.organ import Stop
 from instruments.pitch import deviation, interval_name, semitones
 
 
@@ -35,19 +35,6 @@ def notes(stop: Stop, key: int) -> tuple[Note, ...]:
     return tuple(
         Note(key + semitones(length), deviation(length), length) for length in lengths_of(stop, key)
     )
-
-
-def compass_of(organ: Organ, division_id: str, stop: Stop) -> Compass:
-    """Give the keys this stop has pipes for: its own compass, or its keyboard's, or a half of that.
-
-    A divided stop parts between b and c1 where nothing else is said: common practice, no source.
-    """
-    home = stop.compass or organ.home_compass(organ.division(division_id))
-    if stop.compass is None and stop.half is Half.BASS:
-        return Compass(home.low, MIDDLE_C - 1, home.missing)
-    if stop.compass is None and stop.half is Half.TREBLE:
-        return Compass(MIDDLE_C, home.high)
-    return home
 
 
 def shown_key(compass: Compass) -> int:

@@ -3,6 +3,7 @@ from datetime import date, timedelta
 from django.conf import settings
 from django.db import models
 from django.urls import reverse
+from django.utils.formats import date_format
 
 from config.access import ROLE_WORDS, Role
 from instruments.models import Instrument
@@ -85,7 +86,7 @@ class Service(models.Model):
         ordering = ["day", "starts", "pk"]
 
     def __str__(self) -> str:
-        return f"{self.title}, {self.day} {self.starts:%H:%M}"
+        return f"{self.title}, {date_format(self.day, 'l j F Y')}, {self.starts:%H:%M}"
 
     def get_absolute_url(self) -> str:
         return reverse("service", args=[self.pk])

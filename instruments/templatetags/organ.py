@@ -4,11 +4,11 @@ from django import template
 from django.utils.html import format_html, format_html_join
 from django.utils.safestring import SafeString
 
-from instruments import mixtures
+from instruments import mixtures, models
 from instruments.compass import Compass, compass_name, key_typeset
 from instruments.heard import Note
 from instruments.organ import Coupler, Stop
-from instruments.pitch import is_octave, length_typeset, rank_line
+from instruments.pitch import is_octave, length_typeset, parse_length, rank_line
 
 register = template.Library()
 
@@ -21,6 +21,11 @@ def pitch(stop: Stop) -> str:
     if stop.length is not None and not (stop.is_compound and stop.ranks > 1):
         return length_typeset(stop.length)
     return ranks(stop.ranks) if stop.is_compound else "–"
+
+
+@register.filter
+def row_figure(row: models.Stop) -> str:
+    return length_typeset(parse_length(row.length)) if row.length else ranks(row.ranks)
 
 
 @register.filter

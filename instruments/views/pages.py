@@ -15,6 +15,7 @@ from instruments.actions import save_organ
 from instruments.forms import PasteForm
 from instruments.organ import Division, Organ, coupler_words
 from instruments.organfile import organ_text
+from instruments.pipework import stop_compass
 from instruments.queries import load_organ, organ_lines
 from instruments.stoplist import Reading, StoplistError, read_stoplist
 from instruments.tone import CONSTRUCTION_WORDS
@@ -46,8 +47,7 @@ def instrument(request: HttpRequest, pk: int) -> HttpResponse:
 def _division_rows(organ: Organ, division: Division) -> dict[str, object]:
     rows = []
     for stop in division.stops:
-        compass = heard.compass_of(organ, division.id, stop)
-        at = heard.shown_key(compass)
+        at = heard.shown_key(stop_compass(organ, division, stop))
         rows.append(
             {
                 "stop": stop,

@@ -31,8 +31,7 @@ def print_page(request: HttpRequest) -> HttpResponse:
             }
             for service in services
         ],
-        "papers": [(key, paper.name) for key, paper in PAPERS.items()],
-        "usual": DEFAULT_PAPER,
+        "papers": [(key, paper.name, paper == DEFAULT_PAPER) for key, paper in PAPERS.items()],
     }
     return page(request, "registrations/print.html", context)
 
@@ -57,7 +56,9 @@ def item_card(request: HttpRequest, pk: int) -> HttpResponse:
 
 
 def _paper(request: HttpRequest) -> Paper:
-    wanted = request.GET.get("paper", DEFAULT_PAPER)
+    wanted = request.GET.get("paper")
+    if wanted is None:
+        return DEFAULT_PAPER
     if wanted not in PAPERS:
         raise Http404(f"There is no paper “{wanted}”.")
     return PAPERS[wanted]

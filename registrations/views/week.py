@@ -64,5 +64,15 @@ def _line(item: Item, registration: Registration | None) -> dict[str, object]:
 @require_GET
 @allow(*PLAYERS)
 def rules(request: HttpRequest) -> HttpResponse:
-    context = {"room": "rules", "rules": RULES, "levels": list(Level)}
+    told = [
+        {
+            "name": rule.NAME,
+            "level": rule.LEVEL,
+            "explanation": rule.__doc__,
+            "example": rule.EXAMPLE,
+            "sources": rule.SOURCES,
+        }
+        for rule in RULES
+    ]
+    context = {"room": "rules", "rules": told, "levels": list(Level)}
     return page(request, "registrations/rules.html", context)

@@ -20,15 +20,16 @@ class Command(BaseCommand):
         which.add_argument("--next", action="store_true", help="the coming service")
         which.add_argument("--date", type=date.fromisoformat, metavar="2026-12-25")
         which.add_argument("--service", type=int, metavar="ID")
-        parser.add_argument("--paper", choices=sorted(PAPERS), default=DEFAULT_PAPER)
+        parser.add_argument("--paper", choices=sorted(PAPERS), help="A5 where nothing is said")
         parser.add_argument("--out", required=True, metavar="FILE.pdf")
 
     def handle(self, *args: Any, **options: Any) -> None:
         services = _chosen(options)
         found = registrations_of(item.id for service in services for item in service.items)
         target = Path(options["out"])
+        paper = PAPERS[options["paper"]] if options["paper"] else DEFAULT_PAPER
         try:
-            target.write_bytes(services_pdf(services, found, options["paper"]))
+            target.write_bytes(services_pdf(services, found, paper))
         except OSError as error:
             raise CommandError(f"{target} cannot be written: {error.strerror}.") from error
         self.stdout.write(f"{target}: {', '.join(service.title for service in services)}")

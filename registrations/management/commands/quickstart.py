@@ -9,7 +9,7 @@ from django.utils import timezone
 from django.utils.text import slugify
 
 from instruments.models import Instrument
-from registrations.cards.deck import service_pdf
+from registrations.cards.deck import services_pdf
 from registrations.cards.papers import DEFAULT_PAPER
 from registrations.demo.actions import load_demo
 from registrations.queries import registrations_of
@@ -57,7 +57,7 @@ class Command(BaseCommand):
         self._tell_findings(service, found)
         target = Path(settings.VAR_DIR) / "cards" / f"{service.day}-{slugify(service.title)}.pdf"
         target.parent.mkdir(parents=True, exist_ok=True)
-        target.write_bytes(service_pdf(service, found, DEFAULT_PAPER))
+        target.write_bytes(services_pdf((service,), found, DEFAULT_PAPER))
         self.stdout.write(f"\nIts console cards: {target}")
 
     def _tell_findings(self, service: Service, found: dict[int, Registration]) -> None:

@@ -5,6 +5,7 @@ which does not break has the same length in every zone.
 """
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
@@ -55,7 +56,7 @@ def breaks(composition: Composition) -> tuple[int, ...]:
     )
 
 
-def composition_to_list(composition: Composition) -> list[dict[str, Any]]:
+def composition_to_list(composition: Iterable[Zone]) -> list[dict[str, Any]]:
     """Give a composition as JSON values, ``[{"from": "C", "lengths": ["2", "1 1/3"]}]``."""
     return [
         {"from": key_name(zone.start), "lengths": [length_label(length) for length in zone.lengths]}

@@ -5,9 +5,14 @@ from django import forms
 from django.core.exceptions import ValidationError
 
 from instruments import models
-from instruments.mixtures import Zone, ordinals_label, parse_ordinals
-from instruments.organfile import composition_from_list, composition_to_list
-from instruments.pitch import length_label, parse_length
+from instruments.mixtures import (
+    Zone,
+    composition_from_list,
+    composition_to_list,
+    ordinals_label,
+    parse_ordinals,
+)
+from instruments.pitch import LengthError, length_label, parse_length
 from instruments.tone import Family
 
 LONGEST_PASTE = 200_000
@@ -69,7 +74,10 @@ class StopForm(forms.ModelForm):
 
     def clean_length(self) -> str:
         written: str = self.cleaned_data["length"]
-        return length_label(parse_length(written)) if written else ""
+        try:
+            return length_label(parse_length(written)) if written else ""
+        except LengthError as error:
+            raise ValidationError(str(error)) from error
 
     def clean_counts(self) -> str:
         written: str = self.cleaned_data["counts"].strip()

@@ -39,11 +39,8 @@ def balanced(parts: tuple[Part, ...], count: int) -> tuple[Column, ...]:
     """Set whole parts, in order, in ``count`` columns that are as short as they can be."""
     heights = [part.height for part in parts]
     limits = sorted({end - start for end in _sums(heights) for start in _sums(heights)})
-    for limit in limits:
-        columns, rest = _whole(parts, count, limit)
-        if not rest:
-            return columns
-    return ()
+    settings = (_whole(parts, count, limit) for limit in limits)
+    return next(columns for columns, rest in settings if not rest)
 
 
 def _sums(heights: list[float]) -> list[float]:

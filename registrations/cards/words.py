@@ -17,7 +17,7 @@ _KEY = re.compile(
     r"(?P<note>[A-G])(?:[\s-]?(?P<accidental>flat|sharp|[b♭#♯♮])(?=$|m|[\s-]))?[\s-]*(?P<mode>[a-z]*)",
     re.IGNORECASE,
 )
-_ROMAN = ((10, "X"), (9, "IX"), (5, "V"), (4, "IV"), (1, "I"))
+_ROMAN = ((50, "L"), (40, "XL"), (10, "X"), (9, "IX"), (5, "V"), (4, "IV"), (1, "I"))
 
 
 def day_words(day: date, starts: time) -> str:

@@ -229,4 +229,4 @@ def _order_line(fonts: Fonts, line: Line, width: float) -> tuple[Strip, ...]:
         Token(place, Face.REGULAR, TEXT),
     )
     body = tuple(strip for one in tokens for strip in lines(fonts, one, width, indent))
-    return (_rule(width), *with_marks(body or (Strip(8.0),), number), Strip(1.8))
+    return (_rule(width), *with_marks(body or (Strip(8.0),), number))

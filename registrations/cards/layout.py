@@ -39,6 +39,8 @@ from registrations.cards.typeset import Token, flow
 
 _FOOT_RIGHT = 30.0
 _FOOT_GAP = 2.5
+#: Between one change and the rule above the next.
+_BETWEEN = 2.8
 
 
 def lay_out(sheets: tuple[Sheet, ...], paper: Paper, fonts: Fonts) -> tuple[Page, ...]:
@@ -68,11 +70,11 @@ def _no_taller(strips: tuple[Strip, ...], room: float) -> tuple[Strip, ...]:
 
 
 def _columns(sheet: Sheet, paper: Paper, fonts: Fonts) -> tuple[int, float]:
-    """Give the most columns in which at most one name in five goes on to a second line."""
+    """Give the most columns in which at most one name in three goes on to a second line."""
     widths = entry_widths(fonts, sheet)
     for count in range(paper.columns, 1, -1):
         width = column_width(paper.measure, count)
-        if sum(wide > width for wide in widths) * 5 <= len(widths):
+        if sum(wide > width for wide in widths) * 3 <= len(widths):
             return count, width
     return 1, paper.measure
 
@@ -125,8 +127,10 @@ class _Filling:
     def add(self, chunk: Chunk) -> None:
         """Add a change or a line: whole here, whole on a new page, or divided."""
         whole = (*chunk.head, abreast(balanced(chunk.parts, self.count), self.width))
-        if height(whole) > self.left and not self.fresh:
+        if height(whole) + _BETWEEN > self.left and not self.fresh:
             self.turn(())
+        if not self.fresh:
+            self.set((Strip(_BETWEEN),))
         if height(whole) <= self.left:
             self.set(whole)
         else:

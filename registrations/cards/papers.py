@@ -21,8 +21,8 @@ class Paper:
 
 #: A4, A5, A6: ISO 216. Letter: 8 1/2 by 11 inches, common practice, no source.
 PAPERS: dict[str, Paper] = {
-    "a4": Paper("A4", 210, 297, 14, 3),
-    "letter": Paper("Letter", 215.9, 279.4, 14, 3),
+    "a4": Paper("A4", 210, 297, 12, 3),
+    "letter": Paper("Letter", 215.9, 279.4, 12, 3),
     "a5": Paper("A5", 148, 210, 8, 2),
     "a6": Paper("A6", 105, 148, 8, 1),
 }

@@ -27,8 +27,8 @@ def remedies(
 ) -> dict[Finding, tuple[Remedy, ...]]:
     """Give, for each finding, every single move that clears it and raises none, the best first.
 
-    A move draws or puts in one stop, coupler or tremulant; each is tried once, on all rules.
-    ``findings`` are the scene's, if they are known already.
+    A move draws or puts in one stop, coupler or tremulant; each is tried once. One that silences
+    the whole organ is no help and left out. ``findings`` are the scene’s, if they are known.
 
     The order: what the finding itself is about, when it is a coupler or a tremulant; then moves in
     the division it is found in; stops before couplers; drawing before putting in; the pitch
@@ -39,6 +39,8 @@ def remedies(
     for move in _moves(scene) if before else ():
         combination = scene.combination.moved(move.draw, move.put_in)
         trial = Scene(scene.organ, combination, scene.music, before=scene)
+        if scene.reaches and not trial.reaches:
+            continue
         gone = _gone(before, trial)
         # Most moves clear nothing, and then the other rules need not be asked.
         if gone and not any(_is_new(finding, before) for finding in run(trial)):

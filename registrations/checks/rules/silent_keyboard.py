@@ -26,7 +26,7 @@ def check(scene: Scene) -> Iterator[Finding]:
     for keyboard in scene.played:
         players = [PLAYER_WORDS[one] for one in Player if hands.on(one) == keyboard.id]
         if players and keyboard.id not in sounding:
-            verb = "is" if players == [PLAYER_WORDS[Player.RIGHT]] else "are"
+            verb = "are" if len(players) > 1 or hands.feet == keyboard.id else "is"
             yield Finding(
                 NAME,
                 LEVEL,

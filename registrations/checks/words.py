@@ -12,6 +12,9 @@ from registrations.combination import Player
 #: Names that take no article: “Manual II”, “III”, “2”.
 _NUMBERED = re.compile(r"(manual|keyboard|clavier|manuale?)?\s*([IVX]+|\d+)\b.*", re.IGNORECASE)
 
+#: A sentence with more stops than this is no longer read.
+_MOST_NAMED = 5
+
 PLAYER_WORDS: dict[Player, str] = {
     Player.RIGHT: "the right hand",
     Player.LEFT: "the left hand",
@@ -25,8 +28,12 @@ def stop_words(stop: Stop) -> str:
 
 
 def stops_words(stops: Iterable[Stop]) -> str:
-    """Name stops, each once: ``Principal 4′ and Twelfth 2⅔′``."""
-    return listed(dict.fromkeys(map(stop_words, stops)))
+    """Name stops, each once: ``Principal 4′ and Twelfth 2⅔′``; of many the first, and how many."""
+    names = list(dict.fromkeys(map(stop_words, stops)))
+    if len(names) > _MOST_NAMED:
+        shown = _MOST_NAMED - 1
+        names[shown:] = [f"{len(names) - shown} others"]
+    return listed(names)
 
 
 def lengths_words(lengths: Iterable[Fraction]) -> str:

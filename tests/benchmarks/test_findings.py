@@ -24,7 +24,7 @@ def scene():
         if source != "pedal" and (source != target or octave)
     ]
     organ = an_organ(couplers=couplers, tremulants=["great"], **dict.fromkeys(NAMES, stops))
-    drawn = [stop.id for _, stop in organ.stops()][::2] + ["great/tremulant"]
+    drawn = [*[stop.id for _, stop in organ.stops()][::2], "great/tremulant"]
     return Scene(organ, a_combination(*drawn, *(one.id for one in organ.couplers[::5])))
 
 

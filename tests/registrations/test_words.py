@@ -24,6 +24,15 @@ def test_two_stops_of_one_name_and_pitch_are_named_once():
     assert stops_words([a_stop("Flute 4"), a_stop("Flute 4", id="swell/flute")]) == "Flute 4′"
 
 
+@pytest.mark.parametrize(
+    ("count", "words"), [(5, "A, B, C, D and E"), (7, "A, B, C, D and 3 others")]
+)
+def test_of_many_stops_the_first_are_named_and_the_others_counted(count, words):
+    stops = [a_stop(letter) for letter in "ABCDEFG"[:count]]
+
+    assert stops_words(stops) == words
+
+
 @pytest.mark.parametrize("name", ["Manual II", "III", "2", "Manuale I", "Clavier 3"])
 def test_a_numbered_keyboard_takes_no_article(name):
     assert the(name) == name

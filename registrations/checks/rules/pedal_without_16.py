@@ -2,12 +2,15 @@
 
 Why it matters: the pedals carry the bass, which is written to sound an octave below the left hand.
 Without a 16 the bass line stands among the manual voices and may even cross above the tenor. When
-the feet have the tune, a 4 or an 8 alone is right; in a trio an 8 alone can be.
+the feet have the tune, a 4 or an 8 alone is right; in a trio an 8 alone can be, and on an organ whose
+pedals have no 16 it must do.
 """
 
 from collections.abc import Iterator
 from fractions import Fraction
 
+from instruments.organ import Keyboard
+from instruments.pipework import pitches_of
 from registrations.checks.findings import Evidence, Finding, Level, Subject
 from registrations.checks.scene import Scene
 from registrations.checks.sources import COMMON_PRACTICE, ORGAN_WIKIBOOK
@@ -31,8 +34,26 @@ def check(scene: Scene) -> Iterator[Finding]:
         if lengths and lengths[0] < _BASS:
             yield Finding(
                 NAME,
-                Level.ADVICE if scene.music.texture is Texture.TRIO else LEVEL,
+                _level(scene, keyboard),
                 f"{on(keyboard)} nothing lower than {lengths_words(lengths[:1])} sounds: "
                 "the bass has no 16′.",
                 Evidence(keyboards=(keyboard.id,), lengths=lengths),
             )
+
+
+def _level(scene: Scene, keyboard: Keyboard) -> Level:
+    if scene.music.texture is Texture.TRIO or not _has_bass(scene, keyboard):
+        return Level.ADVICE
+    return LEVEL
+
+
+def _has_bass(scene: Scene, keyboard: Keyboard) -> bool:
+    """Tell whether the organ has a 16 at home on a keyboard, or one coupler away from it."""
+    coupled = {one.source for one in scene.organ.couplers if one.target == keyboard.id}
+    return any(
+        length >= _BASS
+        for division, stop in scene.organ.stops()
+        if division.keyboard == keyboard.id or division.id in coupled
+        for zone in pitches_of(stop)
+        for length in zone.lengths
+    )

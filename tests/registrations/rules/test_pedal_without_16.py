@@ -61,3 +61,17 @@ def test_in_a_trio_it_is_advice():
     (finding,) = findings(pedal_without_16, ORGAN, FLUTE, music=Music(texture=Texture.TRIO))
 
     assert finding.level is Level.ADVICE
+
+
+def test_where_the_organ_has_no_16_for_the_feet_it_is_advice():
+    french = an_organ(great=["Montre 16"], pedal=["Bass Flute 8", "Trompette 8"])
+    (finding,) = findings(pedal_without_16, french, FLUTE)
+
+    assert finding.level is Level.ADVICE
+
+
+def test_a_16_that_a_coupler_could_bring_makes_it_a_warning():
+    organ = an_organ(great=["Montre 16"], pedal=["Bass Flute 8"], couplers=["Great to Pedal"])
+    (finding,) = findings(pedal_without_16, organ, FLUTE)
+
+    assert finding.level is Level.WARNING

@@ -2,8 +2,8 @@
 
 Why it matters: the pedals carry the bass, which is written to sound an octave below the left hand.
 Without a 16 the bass line stands among the manual voices and may even cross above the tenor. When
-the feet have the tune, a 4 or an 8 alone is right; in a trio an 8 alone can be; on an organ that has
-no 16 for the pedals it must do.
+the feet have the tune, a 4 or an 8 alone is right; in a trio an 8 alone can be; where the organ
+has no 16 for the pedals it must do.
 """
 
 from collections.abc import Iterator

@@ -1,12 +1,12 @@
 """Signing in and out."""
 
-from django.contrib.auth import get_user_model, login
+from django.contrib.auth import login, update_session_auth_hash
 from django.contrib.auth.forms import SetPasswordForm
-from django.contrib.auth.models import AbstractUser
+from django.contrib.auth.models import User
 from django.contrib.auth.tokens import default_token_generator
 from django.contrib.auth.views import LoginView, LogoutView
 from django.http import HttpRequest, HttpResponse
-from django.shortcuts import redirect
+from django.shortcuts import get_object_or_404, redirect
 from django.utils.http import urlsafe_base64_decode
 from django.views.decorators.cache import never_cache
 from django.views.decorators.http import require_GET, require_POST
@@ -41,12 +41,12 @@ def sign_in_once(request: HttpRequest, uid: str, token: str) -> HttpResponse:
     return redirect("password" if not user.has_usable_password() else "front")
 
 
-def _invited(uid: str, token: str) -> AbstractUser | None:
+def _invited(uid: str, token: str) -> User | None:
     try:
         pk = int(urlsafe_base64_decode(uid))
     except ValueError:
         return None
-    user = get_user_model().objects.filter(pk=pk, is_active=True).first()
+    user = User.objects.filter(pk=pk, is_active=True).first()
     return user if default_token_generator.check_token(user, token) else None
 
 
@@ -54,17 +54,20 @@ def _invited(uid: str, token: str) -> AbstractUser | None:
 @allow(*EVERYONE)
 def password(request: HttpRequest) -> HttpResponse:
     """Offer to choose a password for the next time."""
-    return page(request, "password.html", {"form": SetPasswordForm(request.user)})
+    user = get_object_or_404(User, pk=request.user.pk)
+    return page(request, "password.html", {"form": SetPasswordForm(user)})
 
 
 @require_POST
 @allow(*EVERYONE)
 def choose_password(request: HttpRequest) -> HttpResponse:
     """Keep a password of the person's own choice."""
-    form = SetPasswordForm(request.user, request.POST)
+    user = get_object_or_404(User, pk=request.user.pk)
+    form = SetPasswordForm(user, request.POST)
     if not form.is_valid():
         return page(request, "password.html", {"form": form}, status=422)
-    login(request, form.save())
+    form.save()
+    update_session_auth_hash(request, user)
     return redirect("front")
 
 

@@ -3,6 +3,7 @@
 from django.db import transaction
 from django.db.models import F
 
+from instruments.models import Instrument
 from registrations import models
 from registrations.registration import Change
 from services.models import Item
@@ -12,7 +13,7 @@ from services.models import Item
 def begin_registration(item: Item) -> models.Change:
     """Give the first change of an item's registration, made on its organ if there is none."""
     registration, _ = models.Registration.objects.get_or_create(
-        item=item, defaults={"instrument_id": item.instrument_id}
+        item=item, defaults={"instrument": Instrument.objects.get(items=item)}
     )
     first = registration.changes.first()
     return first or registration.changes.create(cue="Beginning")
@@ -21,7 +22,9 @@ def begin_registration(item: Item) -> models.Change:
 @transaction.atomic
 def save_registration(item: Item, changes: tuple[Change, ...]) -> models.Registration:
     """Store changes as the registration of an item that has none yet."""
-    registration = models.Registration.objects.create(item=item, instrument_id=item.instrument_id)
+    registration = models.Registration.objects.create(
+        item=item, instrument=Instrument.objects.get(items=item)
+    )
     for position, change in enumerate(changes):
         hands = change.combination.hands
         row = registration.changes.create(

@@ -2,13 +2,10 @@
 
 from dataclasses import dataclass
 from enum import StrEnum
-from fractions import Fraction
 
+from instruments.figures import coupler_figure, stop_figure, stop_name
 from instruments.organ import Coupler, Organ, Stop
-from instruments.pitch import length_typeset
 from registrations.combination import Combination
-
-ROMAN = ("", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII")
 
 
 class Kind(StrEnum):
@@ -49,17 +46,6 @@ class Group:
         return tuple(control for control in self.controls if control.drawn)
 
 
-def figure(stop: Stop) -> str:
-    """Give the figure that stands for a stop: ``2⅔′``, or ``III`` for a compound one."""
-    if stop.length is None or (stop.is_compound and stop.ranks > 1):
-        return _ranks(stop.ranks) if stop.is_compound else ""
-    return length_typeset(stop.length)
-
-
-def _ranks(number: int) -> str:
-    return ROMAN[number] if number < len(ROMAN) else str(number)
-
-
 def board(organ: Organ, combination: Combination) -> tuple[Group, ...]:
     """Lay out the organ by division, and say of each control whether it is drawn.
 
@@ -98,12 +84,11 @@ def _drawn_or_not(control: Control, combination: Combination) -> Control:
 
 
 def _stop(stop: Stop) -> Control:
-    return Control(stop.id, Kind.STOP, figure(stop), stop.name)
+    return Control(stop.id, Kind.STOP, stop_figure(stop), stop_name(stop))
 
 
 def _coupler(coupler: Coupler) -> Control:
-    sign = "" if coupler.unison_off else length_typeset(Fraction(coupler.octave))
-    return Control(coupler.id, Kind.COUPLER, sign, coupler.name)
+    return Control(coupler.id, Kind.COUPLER, coupler_figure(coupler), coupler.name)
 
 
 def labels(organ: Organ) -> dict[str, str]:

@@ -1,7 +1,7 @@
 """Writes to services that touch more than one row, each in one transaction."""
 
 from django.contrib.auth import get_user_model
-from django.contrib.auth.base_user import AbstractBaseUser
+from django.contrib.auth.models import User
 from django.contrib.auth.tokens import default_token_generator
 from django.db import transaction
 from django.db.models import Max
@@ -34,8 +34,8 @@ def move_item(item: models.Item, step: int) -> None:
 
 
 @transaction.atomic
-def add_person(person: models.Person) -> models.Person:
-    """Store a person with a sign-in of their own, without a password until they choose one."""
+def add_person(person: models.Person) -> User:
+    """Store a person and give their sign-in, which has no password until they choose one."""
     users = get_user_model().objects
     base = slugify(person.name).replace("-", ".")[:100] or "person"
     name, number = base, 1
@@ -44,10 +44,10 @@ def add_person(person: models.Person) -> models.Person:
         name = f"{base}{number}"
     person.user = users.create_user(username=name)
     person.save()
-    return person
+    return person.user
 
 
-def sign_in_path(user: AbstractBaseUser) -> str:
+def sign_in_path(user: User) -> str:
     """Give the address that signs this user in once, within a day; using it makes it void."""
     uid = urlsafe_base64_encode(force_bytes(user.pk))
     return reverse("welcome", args=[uid, default_token_generator.make_token(user)])

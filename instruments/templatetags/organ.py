@@ -6,36 +6,27 @@ from django.utils.safestring import SafeString
 
 from instruments import mixtures, models
 from instruments.compass import Compass, compass_name, key_typeset
+from instruments.figures import roman, stop_figure, stop_name
 from instruments.heard import Note
 from instruments.organ import Coupler, Stop
 from instruments.pitch import is_octave, length_typeset, parse_length, rank_line
 
 register = template.Library()
 
-ROMAN = ("", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII")
-
 
 @register.filter
-def pitch(stop: Stop) -> str:
-    """The figure that stands before a stop's name: its length, or its number of ranks."""
-    if stop.length is not None and not (stop.is_compound and stop.ranks > 1):
-        return length_typeset(stop.length)
-    return ranks(stop.ranks) if stop.is_compound else "–"
+def figure(stop: Stop) -> str:
+    return stop_figure(stop) or "–"
 
 
 @register.filter
 def row_figure(row: models.Stop) -> str:
-    return length_typeset(parse_length(row.length)) if row.length else ranks(row.ranks)
+    return length_typeset(parse_length(row.length)) if row.length else roman(row.ranks)
 
 
 @register.filter
-def ranks(number: int) -> str:
-    return ROMAN[number] if number < len(ROMAN) else f"{number} ranks"
-
-
-@register.filter
-def typeset(length: Fraction) -> str:
-    return length_typeset(length)
+def name(stop: Stop) -> str:
+    return stop_name(stop)
 
 
 @register.filter

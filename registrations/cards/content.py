@@ -7,18 +7,18 @@ its division. There is no "printed at": the same content gives the same bytes an
 
 import hashlib
 import json
-import re
 from collections.abc import Iterator, Mapping
 from dataclasses import asdict, dataclass
 from enum import StrEnum
 
+from instruments.figures import coupler_figure, stop_figure, stop_name
 from instruments.organ import Coupler, Division, KeyboardKind, Organ, Stop
-from instruments.pitch import length_typeset
 from registrations.cards.fonts import clean
-from registrations.cards.words import day_words, key_words, roman
+from registrations.cards.words import day_words
 from registrations.combination import Combination, Hands
 from registrations.registration import Change, Registration, moves
 from services.order import Item, Service
+from services.tonality import key_words
 
 #: Crockford's base 32: no I, L, O or U, which are read as other signs.
 CODE_ALPHABET = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
@@ -222,14 +222,8 @@ def _of_division(division: Division, drawn: frozenset[str]) -> tuple[Control, ..
 
 def stop_control(stop: Stop) -> Control:
     """Write a stop for a card: length and ranks leave the name for the figure."""
-    ranks = roman(stop.ranks) if stop.ranks > 1 else ""
-    figure = " ".join(part for part in (ranks, stop.length and length_typeset(stop.length)) if part)
-    name = clean(stop.name).removesuffix(f" {ranks}") if ranks else clean(stop.name)
-    if stop.half and stop.half not in name.lower():
-        name = f"{name} ({stop.half})"
-    return Control(figure, name)
+    return Control(stop_figure(stop), clean(stop_name(stop)))
 
 
 def _coupler(coupler: Coupler) -> Control:
-    said = coupler.octave == 8 or re.search(rf"\b{coupler.octave}\b", coupler.name)
-    return Control("" if said else f"{coupler.octave}′", clean(coupler.name))
+    return Control(coupler_figure(coupler), clean(coupler.name))

@@ -17,6 +17,8 @@ from registrations.registration import moves
 from registrations.review import findings_of
 from services.models import Item
 
+MOST_REMEDIES = 4
+
 
 @require_GET
 @allow(*PLAYERS)
@@ -46,15 +48,15 @@ def _editor(
 ) -> HttpResponse:
     at = load_change(pk)
     organ, combination = at.registration.organ, at.value.combination
-    scene = Scene(organ, combination, at.value.music)
-    ways_out = remedies(scene)
+    findings = findings_of(organ, combination, at.value.music)
+    ways_out = remedies(Scene(organ, combination, at.value.music), findings)
     context = {
         "room": "week",
         "at": at,
         "groups": board(organ, combination),
         "findings": [
-            {"finding": finding, "remedies": ways_out.get(finding, ())[:4]}
-            for finding in findings_of(organ, combination, at.value.music)
+            {"finding": finding, "remedies": ways_out[finding][:MOST_REMEDIES]}
+            for finding in findings
         ],
         "labels": labels(organ),
         "lost": sorted(combination.drawn - organ.control_ids()),

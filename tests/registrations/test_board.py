@@ -1,11 +1,8 @@
 from dataclasses import replace
 
-import pytest
-
-from instruments.mixtures import customary
-from registrations.board import Control, Kind, board, figure, labels
+from registrations.board import Control, Kind, board, labels
 from registrations.combination import Combination
-from tests.builders import a_combination, a_stop, an_organ
+from tests.builders import a_combination, an_organ
 
 ORGAN = an_organ(
     great=["Principal 8", "Octave 4"],
@@ -35,9 +32,7 @@ def test_what_is_drawn_is_shown_where_it_stands():
 def test_stops_come_before_the_couplers_of_their_keyboard_and_its_tremulant():
     great, swell = board(ORGAN, Combination())
 
-    assert names(great) == [
-        *("8′ Principal", "4′ Octave", "8′ Swell to Great", "4′ Swell to Great 4")
-    ]
+    assert names(great) == [*("8′ Principal", "4′ Octave", "Swell to Great", "Swell to Great 4")]
     assert names(swell) == ["8′ Principal", "8′ Oboe", "Swell Unison Off", "Tremulant"]
 
 
@@ -48,7 +43,7 @@ def test_a_coupler_to_a_keyboard_without_a_division_stands_with_the_first():
 
     great, _ = board(organ, Combination())
 
-    assert names(great) == ["8′ Principal", "4′ Octave", "8′ Swell to Great"]
+    assert names(great) == ["8′ Principal", "4′ Octave", "Swell to Great"]
 
 
 def test_a_division_in_a_box_says_so():
@@ -56,20 +51,6 @@ def test_a_division_in_a_box_says_so():
     organ = replace(ORGAN, divisions=(open_great, replace(swell, enclosed=True)))
 
     assert [group.note for group in board(organ, Combination())] == ["", "in a box"]
-
-
-@pytest.mark.parametrize(
-    ("stop", "shown"),
-    [
-        (a_stop("Twelfth 2 2/3"), "2⅔′"),
-        (a_stop("Chimes", "percussion"), ""),
-        (a_stop("Mixture 15.19.22"), "III"),
-        (a_stop("Ripieno", composition=customary(6), ranks=13), "13"),
-        (a_stop("Larigot 1 1/3", composition=customary(2)), "1⅓′"),
-    ],
-)
-def test_the_figure_of_a_stop_is_its_length_or_its_ranks(stop, shown):
-    assert figure(stop) == shown
 
 
 def test_a_control_is_named_in_a_sentence_by_its_pitch_if_it_is_a_stop():

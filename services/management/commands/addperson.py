@@ -18,6 +18,7 @@ class Command(BaseCommand):
         )
 
     def handle(self, *args: Any, **options: Any) -> None:
-        person = add_person(Person(name=options["name"], role=options["role"]))
+        person = Person(name=options["name"], role=options["role"])
+        user = add_person(person)
         self.stdout.write(f"{person.name} ({person.role}) signs in once, within a day, at")
-        self.stdout.write(f"  {options['base'].rstrip('/')}{sign_in_path(person.user)}")
+        self.stdout.write(f"  {options['base'].rstrip('/')}{sign_in_path(user)}")

@@ -1,0 +1,1 @@
+"""The pages of services, their items, pieces and people."""

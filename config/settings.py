@@ -95,13 +95,14 @@ TEMPLATES = [
     },
 ]
 
+SQLITE_OPTIONS = {
+    "transaction_mode": "IMMEDIATE",
+    "timeout": 5,
+    "init_command": "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL;",
+}
 DATABASES = {"default": env.db("DATABASE_URL", default=f"sqlite:///{VAR_DIR / 'loftbook.sqlite3'}")}
 if DATABASES["default"]["ENGINE"] == "django.db.backends.sqlite3":
-    DATABASES["default"]["OPTIONS"] = {
-        "transaction_mode": "IMMEDIATE",
-        "timeout": 5,
-        "init_command": "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL;",
-    }
+    DATABASES["default"]["OPTIONS"] = SQLITE_OPTIONS
 DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
 
 LOGIN_URL = "sign_in"
@@ -163,6 +164,8 @@ SECURE_REFERRER_POLICY = "same-origin"
 SESSION_COOKIE_HTTPONLY = True
 SESSION_COOKIE_SECURE = CSRF_COOKIE_SECURE = SECURE_SSL_REDIRECT = HTTPS
 SECURE_HSTS_SECONDS = 60 * 60 * 24 * 30 if HTTPS else 0
+# What else is served under the church's domain is not ours to promise.
+SILENCED_SYSTEM_CHECKS = ["security.W005", "security.W021"]
 SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https") if HTTPS else None
 CSRF_TRUSTED_ORIGINS = [f"https://{host}" for host in ALLOWED_HOSTS if HTTPS and host != "*"]
 DATA_UPLOAD_MAX_MEMORY_SIZE = 2 * 1024 * 1024

@@ -1,0 +1,220 @@
+"""Charts: the pitch ladder, a picture of which harmonics sound, as SVG without inline style.
+
+Pitch goes up the page, an octave everywhere as high. Octaves of the unison are full lines and full
+bars, all else is hollow; what is missing is a dotted place. Sizes are in pixels at 100 %.
+"""
+
+import math
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+from html import escape
+
+from instruments.pitch import UNISON, harmonic, interval_name, is_octave, length_typeset
+from registrations.checks.words import listed
+
+_OCTAVE, _LINE, _EDGE = 64.0, 17.0, 12.0
+_BAR, _SLIM = 13.0, 6.0
+_LEFT, _RIGHT = 52.0, 40.0
+_LETTER, _GAP = 7.6, 16.0
+_NARROWEST = 64.0
+#: At least these are shown, so that a picture of one stop has something to be measured by.
+_FLOOR, _CEILING = Fraction(8), Fraction(2)
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """What sounds under one heading: a stop, a keyboard, the keys from a break upward.
+
+    ``beneath``: it is what another column stands on, and drawn slimmer.
+    """
+
+    label: str
+    lengths: tuple[Fraction, ...]
+    beneath: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Rung:
+    """One pitch: how far down it is, where its label is, and whether it is missing."""
+
+    length: Fraction
+    y: float
+    label_y: float
+    missing: bool
+
+    @property
+    def is_octave(self) -> bool:
+        """Whether it is the unison or octaves from it."""
+        return is_octave(self.length)
+
+
+@dataclass(frozen=True, slots=True)
+class Bar:
+    """One pitch of one column, with how many ranks sound it; ``slim`` where it lies beneath."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+    hollow: bool
+    ranks: int
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """The label of a column, in lines, around ``x``."""
+
+    x: float
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Ladder:
+    """A pitch ladder, placed and measured; ``words`` says the same in a sentence."""
+
+    width: float
+    height: float
+    headings: tuple[Heading, ...]
+    rungs: tuple[Rung, ...]
+    bars: tuple[Bar, ...]
+    words: str
+
+
+def ladder(columns: tuple[Column, ...], gaps: Iterable[Fraction] = ()) -> Ladder:
+    """Give the ladder of some columns, with a rung marked missing for each of ``gaps``."""
+    missing = frozenset(gaps)
+    sounding = {length for column in columns for length in column.lengths}
+    lengths = _rungs(sounding | missing)
+    heads = [tuple(_wrapped(column.label)) for column in columns]
+    top = max(map(len, heads), default=0) * _LINE + _EDGE
+    places = {length: round(top + _OCTAVE * _octaves(lengths[0], length), 1) for length in lengths}
+    labels = _spread([places[length] + _EDGE for length in lengths])
+    widths = [_width(head) for head in heads]
+    starts = [_LEFT + sum(widths[:at]) + _GAP * at for at in range(len(widths))]
+    return Ladder(
+        width=_LEFT + sum(widths) + _GAP * max(len(widths) - 1, 0) + _RIGHT,
+        height=labels[-1] + _EDGE,
+        headings=tuple(
+            Heading(start + width / 2, head)
+            for start, width, head in zip(starts, widths, heads, strict=True)
+        ),
+        rungs=tuple(
+            Rung(length, places[length] + _EDGE, label, length in missing)
+            for length, label in zip(lengths, labels, strict=True)
+        ),
+        bars=tuple(
+            _bar(column, length, count, start, width, places[length] + _EDGE)
+            for column, start, width in zip(columns, starts, widths, strict=True)
+            for length, count in Counter(column.lengths).items()
+        ),
+        words=ladder_words(columns, missing),
+    )
+
+
+def _rungs(wanted: set[Fraction]) -> list[Fraction]:
+    """Give the lengths to show, shortest first: those wanted, and all octaves around them."""
+    longest, shortest = max({*wanted, _FLOOR}), min({*wanted, _CEILING})
+    octaves = (UNISON * Fraction(2) ** power for power in range(-8, 5))
+    shown = {one for one in octaves if shortest / 2 < one < longest * 2}
+    return sorted(wanted | shown)
+
+
+def _octaves(high: Fraction, low: Fraction) -> float:
+    return math.log2(low / high)
+
+
+def _wrapped(label: str) -> Iterable[str]:
+    """Give a label a word a line, short words together."""
+    line = ""
+    for word in label.split():
+        if line and len(line) + len(word) >= 9:
+            yield line
+            line = word
+        else:
+            line = f"{line} {word}".strip()
+    yield line
+
+
+def _width(head: tuple[str, ...]) -> float:
+    return max(_NARROWEST, round(max(map(len, head)) * _LETTER, 1))
+
+
+def _spread(places: list[float]) -> list[float]:
+    """Give places for labels, each at least a line below the one above."""
+    spread = places[:1]
+    for place in places[1:]:
+        spread.append(round(max(place, spread[-1] + _LINE), 1))
+    return spread
+
+
+def _bar(column: Column, length: Fraction, ranks: int, start: float, width: float, y: float) -> Bar:
+    height = _SLIM if column.beneath else _BAR
+    return Bar(start, y - height / 2, width, height, not is_octave(length), ranks)
+
+
+def ladder_words(columns: tuple[Column, ...], missing: frozenset[Fraction]) -> str:
+    """Say what a ladder shows, from low to high: ``8′, at the note played: Flute. 4′, ...``."""
+    lengths = {length for column in columns for length in column.lengths} | missing
+    said = []
+    for length in sorted(lengths, reverse=True):
+        names = [column.label for column in columns if length in column.lengths]
+        who = listed(names) if names else "missing"
+        said.append(f"{length_typeset(length)}, {interval_name(length)}: {who}.")
+    return " ".join(said) or "Nothing of a pitch sounds."
+
+
+def ladder_svg(picture: Ladder) -> str:
+    """Write a ladder as SVG; colours and type come from the classes of the page's style sheet."""
+    end = picture.width - _RIGHT
+    parts = [
+        f'<svg class="ladder" role="img" viewBox="0 0 {picture.width:g} {picture.height:g}" '
+        f'width="{picture.width:g}" height="{picture.height:g}">',
+        f"<title>{escape(picture.words)}</title>",
+        *(_rung_svg(rung, end) for rung in picture.rungs),
+        *(_heading_svg(heading) for heading in picture.headings),
+        *(_bar_svg(bar) for bar in picture.bars),
+        "</svg>",
+    ]
+    return "".join(parts)
+
+
+def _rung_svg(rung: Rung, end: float) -> str:
+    kind = "missing" if rung.missing else "octave" if rung.is_octave else "between"
+    count = harmonic(rung.length)
+    baseline = rung.label_y + 5
+    parts = [
+        f'<line class="{kind}" x1="{_LEFT - 4:g}" y1="{rung.y:g}" x2="{end + 4:g}" '
+        f'y2="{rung.y:g}"/>',
+        _text("feet", _LEFT - 12, baseline, length_typeset(rung.length), "end"),
+    ]
+    if count.denominator == 1:
+        parts.append(_text("count", end + 12, baseline, str(count), "start"))
+    if rung.missing:
+        parts.append(_text("gap", (_LEFT + end) / 2, rung.y - 4, "missing", "middle"))
+    return "".join(parts)
+
+
+def _heading_svg(heading: Heading) -> str:
+    return "".join(
+        _text("head", heading.x, _LINE * (at + 1) - 3, line, "middle")
+        for at, line in enumerate(heading.lines)
+    )
+
+
+def _bar_svg(bar: Bar) -> str:
+    inset = 1 if bar.hollow else 0
+    kind = "hollow" if bar.hollow else "full"
+    drawn = (
+        f'<rect class="{kind}" x="{bar.x + inset:g}" y="{bar.y + inset:g}" '
+        f'width="{bar.width - 2 * inset:g}" height="{bar.height - 2 * inset:g}" rx="2"/>'
+    )
+    if bar.ranks == 1:
+        return drawn
+    middle, below = bar.x + bar.width / 2, bar.y + bar.height / 2 + 4.5
+    return drawn + _text(f"ranks {kind}", middle, below, f"{bar.ranks} ranks", "middle")
+
+
+def _text(kind: str, x: float, y: float, text: str, anchor: str) -> str:
+    return f'<text class="{kind}" x="{x:g}" y="{y:g}" text-anchor="{anchor}">{escape(text)}</text>'

@@ -19,6 +19,8 @@ _BAR, _SLIM = 13.0, 6.0
 _LEFT, _RIGHT = 52.0, 40.0
 _LETTER, _GAP = 7.6, 16.0
 _NARROWEST = 64.0
+#: Words of a label that come to so many letters stand on two lines.
+_LONG = 11
 #: At least these are shown, so that a picture of one stop has something to be measured by.
 _FLOOR, _CEILING = Fraction(8), Fraction(2)
 
@@ -129,7 +131,7 @@ def _wrapped(label: str) -> Iterable[str]:
     """Give a label a word a line, short words together."""
     line = ""
     for word in label.split():
-        if line and len(line) + len(word) >= 9:
+        if line and len(line) + len(word) >= _LONG:
             yield line
             line = word
         else:

@@ -22,7 +22,7 @@ from registrations.checks.kinds import (
     is_mutation,
     is_third,
 )
-from registrations.checks.words import capital
+from registrations.checks.words import capital, lengths_words, listed
 
 _REASON = re.compile(r"Why it matters:\s+(.+?[.])(?:\s|$)", re.DOTALL)
 
@@ -165,6 +165,8 @@ def _by_length(stop: Stop, pedal: bool) -> str:
     length = stop.length or UNISON
     if pedal and length >= 2 * UNISON:
         return "The bass under everything: it sounds an octave or more below the written note."
+    if pedal and length == UNISON:
+        return "Gives the bass its outline: it sounds an octave above the 16."
     if length > UNISON:
         return "Adds weight an octave below: for broad, full playing, seldom for busy chords."
     if length == UNISON:
@@ -175,14 +177,24 @@ def _by_length(stop: Stop, pedal: bool) -> str:
 
 
 def heard_words(heard: Heard) -> str:
-    """Say what is heard, for a picture's text: ``c1: g2, 2 cents sharp``."""
-    said = ", ".join(note_words(note) for note in heard.notes) or "no single pitch"
-    return f"{key_typeset(heard.key)}: {said}"
+    """Say what is heard: ``Play c1 (middle C), and you hear c2, an octave higher.``"""
+    played = f"Play {key_typeset(heard.key)}{' (middle C)' if heard.key == MIDDLE_C else ''}"
+    if not heard.notes:
+        return f"{played}, and you hear a sound without a pitch."
+    if len(heard.notes) > 1:
+        return f"{played}, and you hear {listed(map(note_words, heard.notes))}."
+    (note,) = heard.notes
+    return f"{played}, and you hear {note_words(note)}, {note.interval}."
+
+
+def zone_words(zone: Zone) -> str:
+    """Say what a break brings: ``from c1: 2⅔′, 2′ and 1⅓′``."""
+    return f"from {key_typeset(zone.start)}: {lengths_words(zone.lengths)}"
 
 
 def note_words(note: Note) -> str:
-    """Say a note with its cents from the nearest key: ``g2, 2 cents sharp``; none under half."""
+    """Say a note with its cents from the nearest key: ``g2 (2 cents sharp)``; none under half."""
     cents = round(note.cents)
     if cents == 0:
         return key_typeset(note.key)
-    return f"{key_typeset(note.key)}, {abs(cents)} cents {'sharp' if cents > 0 else 'flat'}"
+    return f"{key_typeset(note.key)} ({abs(cents)} cents {'sharp' if cents > 0 else 'flat'})"

@@ -1,6 +1,6 @@
 from django.urls import path
 
-from registrations.views import console, editor, printing, week
+from registrations.views import console, editor, guide, printing, week
 
 urlpatterns = [
     path("week/", week.this_week, name="this_week"),
@@ -20,5 +20,7 @@ urlpatterns = [
     path("services/<int:pk>/console/<int:step>/", console.console, name="console"),
     path("services/<int:pk>/cards.pdf", printing.service_cards, name="service_cards"),
     path("items/<int:pk>/card.pdf", printing.item_card, name="item_card"),
+    path("organs/<int:pk>/guide/", guide.stop_guide, name="stop_guide"),
+    path("organs/<int:pk>/guide/<path:stop>/", guide.guide_stop, name="guide_stop"),
     path("print/", printing.print_page, name="print"),
 ]

@@ -73,9 +73,14 @@ def stand_outs(
     partials = _partials(ordered)
     strongest = _powers_about(partials[0], partials[0], partials[1]).max(initial=0.0)
     floor = strongest * 10 ** (FLOOR_DB / 10)
+    # Equal ranks stand out equally: it is worked out for one of them.
+    numbers = {(hertz, one.length, one.tone): pipe for pipe, (hertz, one) in enumerate(ordered)}
+    above = {
+        kind: _above(kind[0], pipe, kind[1], partials, floor) for kind, pipe in numbers.items()
+    }
     return tuple(
-        StandOut(one.stop, one.length, hertz, _above(hertz, number, one.length, partials, floor))
-        for number, (hertz, one) in enumerate(ordered)
+        StandOut(one.stop, one.length, hertz, above[hertz, one.length, one.tone])
+        for hertz, one in ordered
     )
 
 

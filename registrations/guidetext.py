@@ -152,7 +152,7 @@ def _clash_words(entry: GuideEntry, companion: Companion) -> str:
 
 
 def ground_words(entry: GuideEntry) -> str:
-    """Say whether a stop may be drawn alone, and if not what it stands on."""
+    """Say where a stop is played, and whether it may be drawn alone; what it needs is not said."""
     if entry.place is None:
         return "No keyboard plays this division, so the stop cannot be heard."
     said = []
@@ -161,9 +161,7 @@ def ground_words(entry: GuideEntry) -> str:
             f"It is played from {the(entry.place.keyboard.name)}, "
             f"through {entry.place.coupler.name}."
         )
-    if entry.ground.needs:
-        said.append(f"Draw it on {labels(entry.ground.needs)}.")
-    elif not entry.ground.still:
+    if not (entry.ground.needs or entry.ground.still):
         said.append("It may be drawn alone.")
     said.extend(f"This organ cannot do better: {one.message}" for one in entry.ground.still)
     return " ".join(said)

@@ -22,5 +22,6 @@ urlpatterns = [
     path("items/<int:pk>/card.pdf", printing.item_card, name="item_card"),
     path("organs/<int:pk>/guide/", guide.stop_guide, name="stop_guide"),
     path("organs/<int:pk>/guide/<path:stop>/", guide.guide_stop, name="guide_stop"),
+    path("organs/<int:pk>/guide.pdf", printing.guide_sheets, name="guide_sheets"),
     path("print/", printing.print_page, name="print"),
 ]

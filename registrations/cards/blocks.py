@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from registrations.cards.columns import Part
 from registrations.cards.content import Block, Control, Group, Line, Sheet, SheetKind
+from registrations.cards.entries import entry_again, entry_strips
 from registrations.cards.fonts import Face, Fonts
 from registrations.cards.pages import (
     CUE,
@@ -83,13 +84,15 @@ def heading_again(fonts: Fonts, sheet: Sheet, width: float) -> tuple[Strip, ...]
 
 
 def chunks(fonts: Fonts, sheet: Sheet, width: float, column: float) -> Iterator[Chunk]:
-    """Give the body of a sheet: changes, lines of the order, or a word that there are none."""
+    """Give the body of a sheet: changes, lines or stops, or a word that there are none."""
     for one in sheet.lines:
         yield Chunk(_order_line(fonts, one, width))
     for block in sheet.blocks:
         parts = tuple(_part(fonts, group, column) for group in block.drawn)
         yield Chunk(_head(fonts, block, width), parts, _head_again(fonts, block, width))
-    if not sheet.lines and not sheet.blocks:
+    for entry in sheet.entries:
+        yield Chunk(entry_strips(fonts, entry, width), (), entry_again(fonts, entry, width))
+    if not (sheet.lines or sheet.blocks or sheet.entries):
         nothing = Token(NO_REGISTRATION, Face.REGULAR, NAME)
         yield Chunk((_rule(width), *lines(fonts, nothing, width)))
 

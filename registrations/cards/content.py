@@ -10,6 +10,7 @@ import json
 from collections.abc import Iterator, Mapping
 from dataclasses import asdict, dataclass
 from enum import StrEnum
+from fractions import Fraction
 
 from instruments.figures import coupler_figure, stop_figure, stop_name
 from instruments.organ import Coupler, Division, KeyboardKind, Organ, Stop
@@ -31,6 +32,7 @@ class SheetKind(StrEnum):
 
     ORDER = "order of service"
     ITEM = "console card"
+    GUIDE = "stop guide"
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,8 +77,20 @@ class Line:
 
 
 @dataclass(frozen=True, slots=True)
+class Entry:
+    """One stop of the stop guide; ``facts`` are headed sentences, ``lengths`` what is heard."""
+
+    figure: str
+    name: str
+    use: str
+    told: str
+    lengths: tuple[Fraction, ...]
+    facts: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Sheet:
-    """One card, or the order of a service."""
+    """One card, the order of a service, or a division of the stop guide."""
 
     kind: SheetKind
     day: str
@@ -93,6 +107,7 @@ class Sheet:
     note: str = ""
     blocks: tuple[Block, ...] = ()
     lines: tuple[Line, ...] = ()
+    entries: tuple[Entry, ...] = ()
 
 
 def service_sheets(
@@ -148,7 +163,9 @@ def item_sheet(service: Service, item: Item, registration: Registration | None) 
 
 def sheet_code(sheet: Sheet) -> str:
     """Give the six letters and digits that tell one content from another."""
-    digest = hashlib.sha256(json.dumps(asdict(sheet), sort_keys=True).encode()).digest()
+    digest = hashlib.sha256(
+        json.dumps(asdict(sheet), sort_keys=True, default=str).encode()
+    ).digest()
     number = int.from_bytes(digest[:8], "big")
     return "".join(CODE_ALPHABET[number >> 5 * place & 31] for place in range(6))
 

@@ -1,10 +1,12 @@
-"""Deck: all the cards that go to the printer together."""
+"""Deck: all the sheets that go to the printer together."""
 
 from collections.abc import Mapping
 
+from instruments.organ import Organ
 from registrations.cards.content import item_sheet, service_sheets
 from registrations.cards.draw import draw_pdf
 from registrations.cards.papers import Paper
+from registrations.cards.stopguide import guide_sheets
 from registrations.cards.words import day_words
 from registrations.registration import Registration
 from services.order import Item, Service
@@ -27,3 +29,9 @@ def item_pdf(
     """Give the card of one item as a PDF."""
     sheet = item_sheet(service, item, registration)
     return draw_pdf((sheet,), paper, title=f"{sheet.title}, {sheet.day}")
+
+
+def guide_pdf(organ: Organ, paper: Paper) -> bytes:
+    """Give the stop guide of an organ as a PDF, a bookmark for each division."""
+    title = f"Stop guide, {organ.name}"
+    return draw_pdf(guide_sheets(organ), paper, title=title, subject="Stop guide")

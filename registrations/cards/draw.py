@@ -31,7 +31,12 @@ def load_fonts() -> Fonts:
 
 
 def draw_pdf(
-    sheets: tuple[Sheet, ...], paper: Paper, *, title: str, language: str = "en-GB"
+    sheets: tuple[Sheet, ...],
+    paper: Paper,
+    *,
+    title: str,
+    subject: str = "Console cards",
+    language: str = "en-GB",
 ) -> bytes:
     """Give the sheets as a PDF file: the same sheets on the same paper give the same bytes.
 
@@ -47,7 +52,7 @@ def draw_pdf(
         pageCompression=1,
     )
     canvas.setTitle(title)
-    canvas.setSubject("Console cards")
+    canvas.setSubject(subject)
     canvas.setAuthor("Loftbook")
     canvas.setCreator("Loftbook")
     for number, page in enumerate(lay_out(sheets, paper, fonts)):

@@ -155,7 +155,7 @@ class _Filling:
 
 def _foot_strips(sheet: Sheet, paper: Paper, fonts: Fonts) -> tuple[Strip, ...]:
     """Give what catches an old card: when, which service, where, who, and the sheet code."""
-    nobody = "" if sheet.kind is SheetKind.ORDER else "player not named"
+    nobody = "player not named" if sheet.kind is SheetKind.ITEM else ""
     texts = (sheet.day, sheet.service, sheet.church, sheet.instrument, sheet.player or nobody)
     said = (f"Sheet {sheet_code(sheet)}", *(text for text in texts if text))
     chips = [(Token(f"{text} ·", Face.REGULAR, FOOT),) for text in said[:-1]]

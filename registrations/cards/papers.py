@@ -27,3 +27,4 @@ PAPERS: dict[str, Paper] = {
     "a6": Paper("A6", 105, 148, 8, 1),
 }
 DEFAULT_PAPER = PAPERS["a5"]
+GUIDE_PAPER = PAPERS["a4"]

@@ -8,8 +8,9 @@ from django.views.decorators.http import require_GET
 
 from config.access import EVERYONE, allow
 from config.pages import page
-from registrations.cards.deck import item_pdf, services_pdf
-from registrations.cards.papers import DEFAULT_PAPER, PAPERS, Paper
+from instruments.queries import load_organ, organ_lines
+from registrations.cards.deck import guide_pdf, item_pdf, services_pdf
+from registrations.cards.papers import DEFAULT_PAPER, GUIDE_PAPER, PAPERS, Paper
 from registrations.queries import registrations_of
 from services.models import Item
 from services.queries import load_service, services_from
@@ -32,6 +33,7 @@ def print_page(request: HttpRequest) -> HttpResponse:
             for service in services
         ],
         "papers": [(key, paper.name, paper == DEFAULT_PAPER) for key, paper in PAPERS.items()],
+        "organs": [one for one in organ_lines() if one.stops],
     }
     return page(request, "registrations/print.html", context)
 
@@ -55,10 +57,17 @@ def item_card(request: HttpRequest, pk: int) -> HttpResponse:
     return _pdf(item_pdf(service, item, registration, _paper(request)), name)
 
 
-def _paper(request: HttpRequest) -> Paper:
+@require_GET
+@allow(*EVERYONE)
+def guide_sheets(request: HttpRequest, pk: int) -> HttpResponse:
+    organ = load_organ(pk)
+    return _pdf(guide_pdf(organ, _paper(request, GUIDE_PAPER)), f"{organ.name} stop guide")
+
+
+def _paper(request: HttpRequest, default: Paper = DEFAULT_PAPER) -> Paper:
     wanted = request.GET.get("paper")
     if wanted is None:
-        return DEFAULT_PAPER
+        return default
     if wanted not in PAPERS:
         raise Http404(f"There is no paper “{wanted}”.")
     return PAPERS[wanted]

@@ -1,0 +1,147 @@
+import io
+import re
+from collections import Counter
+from datetime import date, timedelta
+
+import pytest
+import time_machine
+from django.core.management import call_command
+from pypdf import PdfReader
+
+from instruments.models import Instrument
+from instruments.stoplist import read_stoplist
+from registrations.checks.findings import Level
+from registrations.demo import parish
+from registrations.models import Change, Drawn, Registration
+from registrations.registration import Registration as RegistrationValue
+from registrations.review import review
+from services.models import Item, Person, Piece, Service
+
+TODAY = date(2026, 11, 25)
+ROWS = (Change, Drawn, Instrument, Item, Person, Piece, Registration, Service)
+
+
+def findings(planned):
+    for item in planned.items:
+        for found in review(RegistrationValue(parish.organs()[item.organ], item.changes)):
+            yield from found
+
+
+@pytest.mark.parametrize(("name", "least", "most"), [("all_hallows", 38, 44), ("chamber", 5, 7)])
+def test_its_organs_are_read_from_their_stop_lists_without_a_line_lost(name, least, most):
+    reading = read_stoplist(parish.organ_text(name))
+
+    assert reading.unread == ()
+    assert least <= len(list(reading.organ.stops())) <= most
+
+
+def test_every_stop_of_its_organs_is_known_by_name():
+    guessed = [
+        one.what
+        for name in parish.ORGANS
+        for one in read_stoplist(parish.organ_text(name)).assumed
+        if "lexicon" in one.what or "taken for" in one.what
+    ]
+
+    assert guessed == []
+
+
+@pytest.mark.parametrize("after", range(7))
+def test_six_weeks_are_planned_whatever_the_day(after):
+    today = TODAY + timedelta(days=after)
+    services = parish.services_from(today)
+
+    assert len(services) == 18
+    assert 0 <= (services[0].day - today).days < 7
+    assert [one.day for one in services] == sorted(one.day for one in services)
+
+
+def test_no_hymn_is_sung_twice_in_six_weeks():
+    sung = Counter(
+        item.piece.title
+        for planned in parish.services_from(TODAY)
+        for item in planned.items
+        if item.piece.kind == "hymn"
+    )
+
+    assert len(sung) == 48
+    assert set(sung.values()) == {1}
+
+
+def test_the_library_holds_sixty_hymns_and_says_where_its_facts_come_from():
+    library = parish.library()
+
+    assert sum(piece.kind == "hymn" for piece, _ in library.values()) >= 60
+    assert all(source for _, source in library.values())
+
+
+def test_every_item_is_registered_with_what_its_organ_has():
+    for planned in parish.services_from(TODAY):
+        for item in planned.items:
+            drawn = frozenset().union(*(one.combination.drawn for one in item.changes))
+            assert item.changes
+            assert drawn <= parish.organs()[item.organ].control_ids()
+
+
+def test_a_hymn_has_a_change_for_each_verse():
+    first = parish.services_from(TODAY)[0]
+    hymn = next(one for one in first.items if one.piece.kind == "hymn")
+
+    cues = [one.cue for one in hymn.changes]
+    assert cues == ["Play-over and verse 1", "Verse 2", "Verse 3", "Verse 4 (last)"]
+
+
+def test_the_coming_service_has_two_oversights_and_the_others_none():
+    coming, *later = parish.services_from(TODAY)
+
+    assert sorted(one.rule for one in findings(coming)) == ["silent-coupler", "tremulant-on-chorus"]
+    assert [
+        one for planned in later for one in findings(planned) if one.level != Level.ADVICE
+    ] == []
+
+
+@pytest.fixture
+def quickstart(db, settings, tmp_path, capsys):
+    settings.VAR_DIR = tmp_path
+
+    def run(*words):
+        with time_machine.travel(TODAY, tick=False):
+            call_command("quickstart", "--no-server", *words)
+        return capsys.readouterr().out
+
+    return run
+
+
+def test_quickstart_checks_the_coming_service_and_writes_its_cards(quickstart, tmp_path):
+    told = quickstart()
+
+    (cards,) = (tmp_path / "cards").glob("*.pdf")
+    text = re.sub(r"\s+", " ", " ".join(one.extract_text() for one in PdfReader(cards).pages))
+    assert "Swell to Great is drawn but carries nothing" in told
+    assert str(cards) in told
+    assert "/welcome/" in told
+    for item in Service.objects.first().items.all():
+        for drawn in Drawn.objects.filter(change__registration__item=item):
+            stops = item.instrument.stops.filter(slug=drawn.control)
+            assert all(re.sub(r" [IVX]+$", "", stop.name) in text for stop in stops)
+
+
+def test_quickstart_run_again_changes_nothing(quickstart, tmp_path):
+    quickstart()
+    counts = [model.objects.count() for model in ROWS]
+    (cards,) = (tmp_path / "cards").glob("*.pdf")
+    bytes_before = io.BytesIO(cards.read_bytes()).getvalue()
+
+    told = quickstart()
+
+    assert "demo parish" not in told
+    assert [model.objects.count() for model in ROWS] == counts
+    assert cards.read_bytes() == bytes_before
+
+
+def test_an_empty_book_says_how_to_add_somebody(quickstart):
+    told = quickstart("--no-demo")
+
+    assert "No service is planned yet." in told
+    assert "manage.py addperson" in told
+    assert not Person.objects.exists()

@@ -91,7 +91,9 @@ def ladder(columns: tuple[Column, ...], gaps: Iterable[Fraction] = ()) -> Ladder
     lengths = _rungs(sounding | missing)
     heads = [tuple(_wrapped(column.label)) for column in columns]
     top = max(map(len, heads), default=0) * _LINE + _EDGE
-    places = {length: round(top + _OCTAVE * _octaves(lengths[0], length), 1) for length in lengths}
+    places = {
+        length: float(round(top + _OCTAVE * _octaves(lengths[0], length))) for length in lengths
+    }
     labels = _spread([places[length] + _EDGE for length in lengths])
     widths = [_width(head) for head in heads]
     starts = [_LEFT + sum(widths[:at]) + _GAP * at for at in range(len(widths))]
@@ -147,7 +149,7 @@ def _spread(places: list[float]) -> list[float]:
     """Give places for labels, each at least a line below the one above."""
     spread = places[:1]
     for place in places[1:]:
-        spread.append(round(max(place, spread[-1] + _LINE), 1))
+        spread.append(max(place, spread[-1] + _LINE))
     return spread
 
 

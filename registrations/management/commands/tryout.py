@@ -1,12 +1,10 @@
 import json
-from pathlib import Path
 from typing import Any
 
-from django.core.management.base import BaseCommand, CommandError, CommandParser
+from django.core.management.base import BaseCommand, CommandParser
 
-from instruments.organfile import OrganFileError, parse_organ
 from registrations.board import labels
-from registrations.combination import CombinationFileError, parse_combination
+from registrations.management.reading import read_drawn
 from registrations.tryout import tryout
 
 
@@ -19,11 +17,7 @@ class Command(BaseCommand):
         parser.add_argument("--json", action="store_true", help="print JSON")
 
     def handle(self, *args: Any, **options: Any) -> None:
-        try:
-            organ = parse_organ(_text(options["organ"]))
-            combination, music = parse_combination(_text(options["combination"]), organ)
-        except (OrganFileError, CombinationFileError) as error:
-            raise CommandError(str(error)) from error
+        organ, combination, music = read_drawn(options["organ"], options["combination"])
         result = tryout(organ, combination, music)
         if options["json"]:
             self.stdout.write(json.dumps(result, ensure_ascii=False, indent=2))
@@ -40,12 +34,3 @@ class Command(BaseCommand):
                 self.stdout.write(f"    {', '.join(moves)}")
         if not result["findings"]:
             self.stdout.write("Nothing to say against it.")
-
-
-def _text(name: str) -> str:
-    try:
-        return Path(name).read_text(encoding="utf-8-sig")
-    except OSError as error:
-        raise CommandError(f"{name} cannot be read: {error.strerror}.") from error
-    except UnicodeDecodeError as error:
-        raise CommandError(f"{name} is not a text file in UTF-8.") from error

@@ -5,7 +5,6 @@ The names stand in ``lexicon.csv`` beside this module, each with its source.
 
 import csv
 import re
-import unicodedata
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
@@ -16,6 +15,7 @@ from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from instruments.pitch import parse_length
+from instruments.spelling import fold, fold_word, name_words, split_name
 from instruments.tone import Construction, Family
 
 #: A name is never longer than this; longer text is a sentence.
@@ -28,47 +28,22 @@ LANGUAGES = ("en", "de", "fr", "nl", "it", "es", "sv", "da", "no", "pt", "pl", "
 _NAME_FIRST = frozenset({"fr", "it", "es", "pt"})
 
 #: Words that say where, how loud or which one, and leave the stop what it is: common practice.
-_QUALIFIERS = frozenset(
-    """
-    large small grand grande great gross grosse groß groot klein kleine petit petite big stor liten
-    major minor loud soft still lieblich echo solo choir swell pedal pedaal pedale manual no number
-    nr first second third new old primo secondo ancillary enclosed unenclosed floating mounted
-    bass bas basso treble discant diskant dessus soprano tiple bajo bajos tiples sopran de di du the
-    rank ranks rks fach fois rangs sterk stark st hileras file korig kor ft feet foot fuss pieds
-    voet fot fod wood metal wooden holz bois legno harmonic harmonique harmonico
-    """.split()
-)
+_QUALIFIERS = frozenset({
+    "large", "small", "grand", "grande", "great", "gross", "grosse", "groot", "klein", "kleine",
+    "petit", "petite", "big", "stor", "liten", "major", "minor", "loud", "soft", "still",
+    "lieblich", "echo", "solo", "choir", "swell", "pedal", "pedaal", "pedale", "manual", "no",
+    "number", "nr", "first", "second", "third", "new", "old", "primo", "secondo", "ancillary",
+    "enclosed", "unenclosed", "floating", "mounted", "bass", "bas", "basso", "treble", "discant",
+    "diskant", "dessus", "soprano", "tiple", "bajo", "tiples", "sopran", "de", "di", "du", "the",
+    "rank", "ranks", "rks", "fach", "fois", "rangs", "sterk", "stark", "st", "hileras", "file",
+    "korig", "kor", "ft", "feet", "foot", "fuss", "pieds", "voet", "fot", "fod", "wood", "metal",
+    "wooden", "holz", "bois", "legno", "harmonic", "harmonique", "harmonico",
+})  # fmt: skip
 _LOWERING = frozenset({"contra", "double", "sub", "kontra", "contre", "contro", "dubbel"})
-_GLUED = tuple(sorted(_LOWERING | {"gross", "groot", "klein", "still", "lieblich"}))
-_SHORT_FOR = {
-    "diap": "diapason", "dia": "diapason", "op": "open", "stopd": "stopped", "stpd": "stopped",
-    "dbl": "double", "orch": "orchestral", "lieb": "lieblich", "harm": "harmonic",
-    "tpt": "trumpet", "prin": "principal", "princ": "principal", "mixt": "mixture",
-    "12th": "twelfth", "15th": "fifteenth", "17th": "seventeenth", "19th": "nineteenth",
-    "22nd": "twenty second", "clar": "clarion",
-}  # fmt: skip
-_APART = re.compile(r"[^\w']+|_+")
+_PLAIN = _QUALIFIERS | _LOWERING
+_BEFORE = (*sorted(_LOWERING), "gross", "groot", "klein", "still", "lieblich")
+_AFTER = ("bass", "bas", "diskant", "discant")
 _IN_BRACKETS = re.compile(r"\([^()]*\)|\[[^][]*\]")
-_NUMBER = re.compile(r"[ivx]+|\w*\d\w*")
-_SPELLINGS = tuple(
-    (re.compile(pattern), plain)
-    for pattern, plain in (
-        (r"ij|y", "i"),
-        (r"sch", "sh"),
-        (r"c(?=[eiy]|oe|ae)", "z"),
-        (r"c(?!h)|q(?!u|v)", "k"),
-        (r"qv", "qu"),
-        (r"kh|ck", "k"),
-        (r"ph", "f"),
-        (r"th", "t"),
-        (r"oe", "o"),
-        (r"ae", "a"),
-        (r"(?<!q)ue", "u"),
-        (r"(.)\1+", r"\1"),
-        (r"gedekt", "gedakt"),
-    )
-)
-_LETTERS = str.maketrans({"ß": "ss", "ø": "o", "æ": "ae", "œ": "oe", "ł": "l", "đ": "d", "ð": "d"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,27 +101,6 @@ def _lengths(cell: str) -> tuple[Fraction, ...]:
     return tuple(parse_length(length) for length in cell.split(";") if length)
 
 
-def fold(name: str) -> str:
-    """Fold a name to its bare letters: no accents, case, spaces, plurals or variant spellings."""
-    return "".join(_fold_word(word) for word in _split(name))
-
-
-def _split(text: str) -> list[str]:
-    plain = unicodedata.normalize("NFKD", text.casefold().translate(_LETTERS))
-    bare = "".join(letter for letter in plain if not unicodedata.combining(letter))
-    words = _APART.split(bare.replace("’", "'"))
-    return [word for word in (one.replace("'", "") for one in words) if word]
-
-
-@lru_cache(maxsize=4096)
-def _fold_word(word: str) -> str:
-    if len(word) > 3 and word.endswith("s") and not word.endswith(("ss", "bas")):
-        word = word[:-1]
-    for pattern, plain in _SPELLINGS:
-        word = pattern.sub(plain, word)
-    return word
-
-
 @cache
 def _index() -> dict[str, tuple[Entry, ...]]:
     found: dict[str, tuple[Entry, ...]] = {}
@@ -185,7 +139,7 @@ def _likeliest(named: Sequence[Entry], text: str, language: str) -> Entry:
         return (
             entry.language == language,
             entry.name.casefold() == text.casefold(),
-            _split(entry.name) == _split(text),
+            split_name(entry.name) == split_name(text),
             -LANGUAGES.index(entry.language),
         )
 
@@ -193,7 +147,8 @@ def _likeliest(named: Sequence[Entry], text: str, language: str) -> Entry:
 
 
 def _by_its_words(text: str, language: str) -> Match | None:
-    words = list(_words(_IN_BRACKETS.sub(" ", text)))
+    written = name_words(_IN_BRACKETS.sub(" ", text))
+    words = [part for word in written for part in _unglued(word)]
     heads = list(_heads(words, language))
     understood = [head for head in heads if not head.unknown]
     if understood:
@@ -205,22 +160,19 @@ def _by_its_words(text: str, language: str) -> Match | None:
     return _best(guesses, words, language, exact=False) if guesses else None
 
 
-def _words(text: str) -> Iterator[str]:
-    """Give the words of a name without numbers, short forms written out, glued ones apart."""
-    for word in _split(text):
-        if word in _SHORT_FOR:
-            yield from _SHORT_FOR[word].split()
-        elif not _NUMBER.fullmatch(word):
-            yield from _unglued(word)
-
-
-def _unglued(word: str) -> Iterator[str]:
-    for prefix in _GLUED:
+def _unglued(word: str) -> list[str]:
+    """Take a glued qualifier off a word that is no name itself: Kontratrompete, Gemshornbass."""
+    if fold_word(word) in _index():
+        return [word]
+    for prefix in _BEFORE:
         rest = word.removeprefix(prefix)
-        if rest != word and _fold_word(rest) in _index() and _fold_word(word) not in _index():
-            yield prefix
-            word = rest
-    yield word
+        if rest != word and fold_word(rest) in _index():
+            return [prefix, rest]
+    for suffix in _AFTER:
+        rest = word.removesuffix(suffix)
+        if rest != word and fold_word(rest) in _index():
+            return [rest, suffix]
+    return [word]
 
 
 @dataclass(frozen=True, slots=True)
@@ -236,10 +188,10 @@ class _Head:
 def _heads(words: list[str], language: str) -> Iterator[_Head]:
     for start in range(len(words)):
         for stop in range(start + 1, len(words) + 1):
-            named = _index().get("".join(_fold_word(word) for word in words[start:stop]))
+            named = _index().get("".join(fold_word(word) for word in words[start:stop]))
             if named:
                 others = words[:start] + words[stop:]
-                unknown = sum(word not in _QUALIFIERS | _LOWERING for word in others)
+                unknown = sum(word not in _PLAIN for word in others)
                 entry = _likeliest(named, " ".join(words[start:stop]), language)
                 yield _Head(entry, start, stop - start, unknown)
 
@@ -265,9 +217,9 @@ def _lowered(entry: Entry, others: list[str]) -> Entry:
 
 
 def _nearest(words: list[str], text: str, language: str) -> Match | None:
-    """Find a misspelt name: one slip in a short one, two in a long one, and no other stop as near."""
-    named = [word for word in words if word not in _QUALIFIERS | _LOWERING]
-    key = "".join(_fold_word(word) for word in named)
+    """Find a misspelt name: one slip in a short one, two in a long one, no other so near."""
+    named = [word for word in words if word not in _PLAIN]
+    key = "".join(fold_word(word) for word in named)
     slips = 0 if len(key) < 5 else 1 if len(key) < 9 else 2
     near = process.extract(key, _index().keys(), scorer=OSA.distance, score_cutoff=slips, limit=8)
     if not near:

@@ -96,9 +96,13 @@ def rank_spans(
     """Give the ranks that a keyboard sounds; a pipe that is reached twice is given twice.
 
     Stops of no pitch, and of no tone in the model, are left out.
+
+    Raises:
+        KeyError: the organ has no such keyboard.
     """
+    played = organ.keyboard(keyboard).id
     for reach in reaches(organ, combination):
-        if reach.keyboard == keyboard:
+        if reach.keyboard == played:
             for low, high in _zones(reach):
                 yield from _ranks(reach, tuned, low, high)
 

@@ -62,7 +62,11 @@ class StandOut:
 def stand_outs(
     organ: Organ, combination: Combination, keyboard: str, key: int, model: ToneModel = MODEL
 ) -> tuple[StandOut, ...]:
-    """Give how far each rank that a key sounds stands out, lowest pitch first."""
+    """Give how far each rank that a key sounds stands out, lowest pitch first.
+
+    Raises:
+        KeyError: the organ has no such keyboard.
+    """
     tuned = tuning(organ, model)
     pipes = {
         (one.row, one.offset): (tuned.hertz(key + one.step) * one.place, one)
@@ -95,6 +99,9 @@ def stand_out(
     """Give the dB by which a stop stands out at a key: its rank that does most.
 
     None where it does not sound. A pipe that several stops share counts for one of them.
+
+    Raises:
+        KeyError: the organ has no such keyboard.
     """
     found = stand_outs(organ, combination, keyboard, key, model)
     return max((one.decibels for one in found if one.stop == stop), default=None)

@@ -42,6 +42,12 @@ def test_no_key_at_all_is_refused():
         sound(OPEN, keys=())
 
 
+@pytest.mark.parametrize("reckon", [compass_spectra, lambda *given: spectrum(*given, C1)])
+def test_a_keyboard_that_the_organ_does_not_have_is_a_mistake(reckon):
+    with pytest.raises(KeyError, match="solo"):
+        reckon(ORGAN, a_combination(OPEN), "solo")
+
+
 def test_an_open_diapason_has_its_partials_at_the_harmonics():
     diapason = sound(OPEN)
 

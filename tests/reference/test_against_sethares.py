@@ -47,7 +47,7 @@ def test_a_semitone_of_two_partials_is_as_rough_as_the_formula_says(row):
 
 @replay("hertz semitone roughest", "sethares_semitones.txt")
 def test_the_roughest_distance_is_where_the_formula_has_it(hertz, semitone, roughest):
-    distances = np.arange(10, 40, 0.005)
+    distances = np.arange(10, 40, 0.01)
     found = [sethares([float(hertz), float(hertz) + one], [1, 1]) for one in distances]
 
     assert distances[np.argmax(found)] == pytest.approx(float(roughest), abs=0.011)

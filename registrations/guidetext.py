@@ -145,7 +145,7 @@ def clashes_words(entry: GuideEntry, said: Because) -> str:
 
 
 def _clash_words(entry: GuideEntry, companion: Companion) -> str:
-    words = companion_words(companion)
+    words = label(companion.stop)
     if companion.division == entry.division:
         return words
     return f"{words} of {the(companion.division.name)}"

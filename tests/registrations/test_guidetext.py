@@ -105,7 +105,7 @@ def test_what_one_rule_speaks_against_is_said_once():
     (said,) = because(entry.avoid)
 
     assert (said.rule, said.level) == ("celeste-in-chorus", Level.WARNING)
-    assert clashes_words(entry, said) == "Nazard 2⅔′ (with Flute 4′) and Tierce 1⅗′"
+    assert clashes_words(entry, said) == "Nazard 2⅔′ and Tierce 1⅗′"
 
 
 def test_a_stop_of_another_division_is_named_with_it():

@@ -21,7 +21,7 @@ _SPELLINGS = tuple(
         (r"ij|y", "i"),
         (r"sch", "sh"),
         (r"c(?=[eiy]|oe|ae)", "z"),
-        (r"c(?!h)|q(?!u|v)", "k"),
+        (r"c(?!h)", "k"),
         (r"qv", "qu"),
         (r"kh|kk", "k"),
         (r"ph", "f"),

@@ -155,9 +155,9 @@ def test_where_the_name_comes_first_the_first_name_counts():
     assert (match.entry.name, match.exact) == ("Trompette", False)
 
 
-@given(any_entry, st.sampled_from("qwxz"))
-def test_a_changed_letter_is_never_passed_over_in_silence(entry, letter):
-    match = find_name(entry.name[:2] + letter * 3 + entry.name[2:], entry.language)
+@given(any_entry, st.sampled_from(["qwq", "xqx"]))
+def test_foreign_letters_are_never_passed_over_in_silence(entry, letters):
+    match = find_name(entry.name[:2] + letters + entry.name[2:], entry.language)
 
     assert match is None or not match.exact
 

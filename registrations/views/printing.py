@@ -32,7 +32,8 @@ def print_page(request: HttpRequest) -> HttpResponse:
             }
             for service in services
         ],
-        "papers": [(key, paper.name, paper == DEFAULT_PAPER) for key, paper in PAPERS.items()],
+        "papers": _papers(DEFAULT_PAPER),
+        "guide_papers": _papers(GUIDE_PAPER),
         "organs": [one for one in organ_lines() if one.stops],
     }
     return page(request, "registrations/print.html", context)
@@ -71,6 +72,11 @@ def _paper(request: HttpRequest, default: Paper = DEFAULT_PAPER) -> Paper:
     if wanted not in PAPERS:
         raise Http404(f"There is no paper “{wanted}”.")
     return PAPERS[wanted]
+
+
+def _papers(usual: Paper) -> list[tuple[str, str, bool]]:
+    """Give the papers to choose from: key, name, and whether it is the usual one."""
+    return [(key, paper.name, paper == usual) for key, paper in PAPERS.items()]
 
 
 def _pdf(content: bytes, name: str) -> HttpResponse:

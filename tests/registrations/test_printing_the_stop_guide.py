@@ -15,7 +15,7 @@ def organ(db):
 def test_a_volunteer_finds_the_guides_where_cards_are_printed(printer_client, organ):
     page = printer_client.get("/print/").content.decode()
 
-    assert f'href="/organs/{organ.pk}/guide.pdf"' in page
+    assert f'action="/organs/{organ.pk}/guide.pdf"' in page
 
 
 def test_without_an_organ_there_is_no_guide_to_print(printer_client):

@@ -15,7 +15,7 @@ from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from instruments.pitch import parse_length
-from instruments.spelling import fold, fold_word, name_words, split_name
+from instruments.spelling import fold, fold_word, fold_words, name_words, split_name
 from instruments.tone import Construction, Family
 
 #: A name is never longer than this; longer text is a sentence.
@@ -188,7 +188,7 @@ class _Head:
 def _heads(words: list[str], language: str) -> Iterator[_Head]:
     for start in range(len(words)):
         for stop in range(start + 1, len(words) + 1):
-            named = _index().get("".join(fold_word(word) for word in words[start:stop]))
+            named = _index().get(fold_words(words[start:stop]))
             if named:
                 others = words[:start] + words[stop:]
                 unknown = sum(word not in _PLAIN for word in others)
@@ -219,7 +219,7 @@ def _lowered(entry: Entry, others: list[str]) -> Entry:
 def _nearest(words: list[str], text: str, language: str) -> Match | None:
     """Find a misspelt name: one slip in a short one, two in a long one, no other so near."""
     named = [word for word in words if word not in _PLAIN]
-    key = "".join(fold_word(word) for word in named)
+    key = fold_words(named)
     slips = 0 if len(key) < 5 else 1 if len(key) < 9 else 2
     near = process.extract(key, _index().keys(), scorer=OSA.distance, score_cutoff=slips, limit=8)
     if not near:

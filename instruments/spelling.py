@@ -6,9 +6,11 @@ is spelling alone, never meaning.
 
 import re
 import unicodedata
+from collections.abc import Iterable
 from functools import lru_cache
 
 _APART = re.compile(r"[^\w']+|_+")
+_DOUBLE = re.compile(r"(.)\1+")
 _ROMAN = re.compile(r"[ivx]+")
 _NUMBER = re.compile(r"[ivx]+|\w*\d\w*")
 _LETTERS = str.maketrans({"ß": "ss", "ø": "o", "æ": "ae", "œ": "oe", "ł": "l", "’": "'"})
@@ -29,7 +31,7 @@ _SPELLINGS = tuple(
         (r"oe", "o"),
         (r"ae", "a"),
         (r"(?<!q)ue", "u"),
-        (r"(.)\1+", r"\1"),
+        (_DOUBLE.pattern, r"\1"),
         (r"gedekt", "gedakt"),
     )
 )
@@ -46,7 +48,7 @@ _SHORT_FOR = {
 
 def split_name(text: str) -> list[str]:
     """Give the words of a name in small letters without accents, numbers among them."""
-    plain = unicodedata.normalize("NFKD", text.casefold().translate(_LETTERS))
+    plain = unicodedata.normalize("NFKD", text).casefold().translate(_LETTERS)
     bare = "".join(letter for letter in plain if not unicodedata.combining(letter))
     words = (word.replace("'", "") for word in _APART.split(bare))
     return [word for word in words if word]
@@ -75,6 +77,12 @@ def fold_word(word: str) -> str:
     return word
 
 
+def fold_words(words: Iterable[str]) -> str:
+    """Fold words of :func:`split_name` into one, so that Sub Bass and Subbass meet."""
+    folded = [fold_word(word) for word in words]
+    return folded[0] if len(folded) == 1 else _DOUBLE.sub(r"\1", "".join(folded))
+
+
 def fold(name: str) -> str:
     """Fold a whole name to bare letters without spaces: ``Rohr-Flöten`` and ``rohrfloten`` meet."""
-    return "".join(fold_word(word) for word in split_name(name))
+    return fold_words(split_name(name))

@@ -38,7 +38,7 @@ def test_what_is_folded_has_no_spaces_or_capitals(text):
     folded = fold(text)
 
     assert not any(letter.isspace() for letter in folded)
-    assert folded == folded.lower()
+    assert folded == folded.casefold()
 
 
 def test_the_words_of_a_name_keep_its_numbers():

@@ -130,3 +130,7 @@ def test_a_page_asks_the_database_for_the_organ_and_nothing_else(organist_client
         organist_client.get(f"/organs/{organ.pk}/{address}")
 
     assert len(guide) == len(bare)
+
+
+def test_the_page_of_the_organ_leads_to_its_guide(organist_client, organ):
+    assert f'href="/organs/{organ.pk}/guide/"' in open_page(organist_client, f"/organs/{organ.pk}/")

@@ -112,12 +112,17 @@ def _service(told: dict[str, Any], week: int, day: date) -> PlannedService:
 
 
 def _item(slot: dict[str, Any], week: int, player: str) -> PlannedItem:
-    pattern = _patterns()[slot.get("changed", {}).get(str(week), slot["pattern"])]
+    pattern = _pattern(slot.get("changed", {}).get(str(week), slot["pattern"]))
     piece, _ = library()[slot["pieces"][week]]
     organ = pattern["organ"]
     return PlannedItem(
         slot["label"], piece, organ, player, tuple(_changes(pattern, organs()[organ], piece))
     )
+
+
+def _pattern(name: str) -> dict[str, Any]:
+    own: dict[str, Any] = _patterns()[name]
+    return _pattern(own["like"]) | own if "like" in own else own
 
 
 def _changes(pattern: dict[str, Any], organ: Organ, piece: Piece) -> Iterator[Change]:

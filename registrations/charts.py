@@ -6,7 +6,7 @@ bars, all else is hollow; what is missing is a dotted place. Sizes are in pixels
 
 import math
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from html import escape
@@ -14,7 +14,7 @@ from html import escape
 from instruments.pitch import UNISON, harmonic, interval_name, is_octave, length_typeset
 from registrations.checks.words import listed
 
-_OCTAVE, _LINE, _EDGE = 64.0, 17.0, 12.0
+_OCTAVE, _LINE, _EDGE = 88.0, 17.0, 12.0
 _BAR, _SLIM = 13.0, 6.0
 _LEFT, _RIGHT = 52.0, 40.0
 _LETTER, _GAP = 7.6, 16.0
@@ -29,22 +29,23 @@ _FLOOR, _CEILING = Fraction(8), Fraction(2)
 class Column:
     """What sounds under one heading: a stop, a keyboard, the keys from a break upward.
 
-    ``beneath``: it is what another column stands on, and drawn slimmer.
+    ``beneath``: it is what another column stands on, and drawn slimmer. ``gaps`` are the pitches
+    that it lacks and that should be shown as missing.
     """
 
     label: str
     lengths: tuple[Fraction, ...]
     beneath: bool = False
+    gaps: tuple[Fraction, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Rung:
-    """One pitch: how far down it is, where its label is, and whether it is missing."""
+    """One pitch: how far down it is, and where its label is."""
 
     length: Fraction
     y: float
     label_y: float
-    missing: bool
 
     @property
     def is_octave(self) -> bool:
@@ -54,7 +55,7 @@ class Rung:
 
 @dataclass(frozen=True, slots=True)
 class Bar:
-    """One pitch of one column, with how many ranks sound it; ``slim`` where it lies beneath."""
+    """One pitch of one column, with how many ranks sound it: none where it is missing."""
 
     x: float
     y: float
@@ -84,11 +85,9 @@ class Ladder:
     words: str
 
 
-def ladder(columns: tuple[Column, ...], gaps: Iterable[Fraction] = ()) -> Ladder:
-    """Give the ladder of some columns, with a rung marked missing for each of ``gaps``."""
-    missing = frozenset(gaps)
-    sounding = {length for column in columns for length in column.lengths}
-    lengths = _rungs(sounding | missing)
+def ladder(columns: tuple[Column, ...]) -> Ladder:
+    """Give the ladder of some columns: a rung for each of their pitches and for every octave."""
+    lengths = _rungs(_all_lengths(columns))
     heads = [tuple(_wrapped(column.label)) for column in columns]
     top = max(map(len, heads), default=0) * _LINE + _EDGE
     places = {
@@ -105,16 +104,25 @@ def ladder(columns: tuple[Column, ...], gaps: Iterable[Fraction] = ()) -> Ladder
             for start, width, head in zip(starts, widths, heads, strict=True)
         ),
         rungs=tuple(
-            Rung(length, places[length] + _EDGE, label, length in missing)
+            Rung(length, places[length] + _EDGE, label)
             for length, label in zip(lengths, labels, strict=True)
         ),
         bars=tuple(
             _bar(column, length, count, start, width, places[length] + _EDGE)
             for column, start, width in zip(columns, starts, widths, strict=True)
-            for length, count in Counter(column.lengths).items()
+            for length, count in _counted(column).items()
         ),
-        words=ladder_words(columns, missing),
+        words=ladder_words(columns),
     )
+
+
+def _all_lengths(columns: tuple[Column, ...]) -> set[Fraction]:
+    return {length for column in columns for length in _counted(column)}
+
+
+def _counted(column: Column) -> dict[Fraction, int]:
+    """Give how many ranks sound each pitch of a column: none a gap."""
+    return {**dict.fromkeys(column.gaps, 0), **Counter(column.lengths)}
 
 
 def _rungs(wanted: set[Fraction]) -> list[Fraction]:
@@ -129,7 +137,7 @@ def _octaves(high: Fraction, low: Fraction) -> float:
     return math.log2(low / high)
 
 
-def _wrapped(label: str) -> Iterable[str]:
+def _wrapped(label: str) -> Iterator[str]:
     """Give a label a word a line, short words together."""
     line = ""
     for word in label.split():
@@ -154,18 +162,19 @@ def _spread(places: list[float]) -> list[float]:
 
 
 def _bar(column: Column, length: Fraction, ranks: int, start: float, width: float, y: float) -> Bar:
-    height = _SLIM if column.beneath else _BAR
+    height = _SLIM if column.beneath else _BAR if ranks else _LINE
     return Bar(start, y - height / 2, width, height, not is_octave(length), ranks)
 
 
-def ladder_words(columns: tuple[Column, ...], missing: frozenset[Fraction]) -> str:
+def ladder_words(columns: tuple[Column, ...]) -> str:
     """Say what a ladder shows, from low to high: ``8′, at the note played: Flute. 4′, ...``."""
-    lengths = {length for column in columns for length in column.lengths} | missing
     said = []
-    for length in sorted(lengths, reverse=True):
+    for length in sorted(_all_lengths(columns), reverse=True):
         names = [column.label for column in columns if length in column.lengths]
-        who = listed(names) if names else "missing"
-        said.append(f"{length_typeset(length)}, {interval_name(length)}: {who}.")
+        lacking = [column.label for column in columns if _counted(column).get(length) == 0]
+        who = [listed(names)] if names else []
+        who += [f"missing in {listed(lacking)}"] if lacking else []
+        said.append(f"{length_typeset(length)}, {interval_name(length)}: {'; '.join(who)}.")
     return " ".join(said) or "Nothing of a pitch sounds."
 
 
@@ -185,7 +194,7 @@ def ladder_svg(picture: Ladder) -> str:
 
 
 def _rung_svg(rung: Rung, end: float) -> str:
-    kind = "missing" if rung.missing else "octave" if rung.is_octave else "between"
+    kind = "octave" if rung.is_octave else "between"
     count = harmonic(rung.length)
     baseline = rung.label_y + 5
     parts = [
@@ -195,8 +204,6 @@ def _rung_svg(rung: Rung, end: float) -> str:
     ]
     if count.denominator == 1:
         parts.append(_text("count", end + 12, baseline, str(count), "start"))
-    if rung.missing:
-        parts.append(_text("gap", (_LEFT + end) / 2, rung.y - 4, "missing", "middle"))
     return "".join(parts)
 
 
@@ -208,8 +215,8 @@ def _heading_svg(heading: Heading) -> str:
 
 
 def _bar_svg(bar: Bar) -> str:
-    inset = 1 if bar.hollow else 0
-    kind = "hollow" if bar.hollow else "full"
+    kind = "missing" if not bar.ranks else "hollow" if bar.hollow else "full"
+    inset = 0 if kind == "full" else 1
     drawn = (
         f'<rect class="{kind}" x="{bar.x + inset:g}" y="{bar.y + inset:g}" '
         f'width="{bar.width - 2 * inset:g}" height="{bar.height - 2 * inset:g}" rx="2"/>'
@@ -217,7 +224,8 @@ def _bar_svg(bar: Bar) -> str:
     if bar.ranks == 1:
         return drawn
     middle, below = bar.x + bar.width / 2, bar.y + bar.height / 2 + 4.5
-    return drawn + _text(f"ranks {kind}", middle, below, f"{bar.ranks} ranks", "middle")
+    word = f"{bar.ranks} ranks" if bar.ranks else "missing"
+    return drawn + _text(f"word {kind}", middle, below, word, "middle")
 
 
 def _text(kind: str, x: float, y: float, text: str, anchor: str) -> str:

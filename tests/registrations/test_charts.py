@@ -10,21 +10,25 @@ from registrations.charts import Column, ladder, ladder_svg
 SVG = "{http://www.w3.org/2000/svg}"
 
 
-def a_column(label, *lengths, **given):
-    return Column(label, tuple(map(parse_length, lengths)), **given)
+def a_column(label, *lengths, gaps=(), **given):
+    return Column(label, _lengths(lengths), gaps=_lengths(gaps), **given)
 
 
-def rungs(*columns, gaps=()):
-    return {rung.length: rung for rung in ladder(columns, gaps).rungs}
+def _lengths(texts):
+    return tuple(map(parse_length, texts))
+
+
+def rungs(*columns):
+    return {rung.length: rung for rung in ladder(columns).rungs}
 
 
 def bars(*columns):
     return ladder(columns).bars
 
 
-def drawn(*columns, gaps=()):
+def drawn(*columns):
     """Give the SVG's elements, read by a parser of our own choosing."""
-    return list(ElementTree.fromstring(ladder_svg(ladder(columns, gaps))).iter())
+    return list(ElementTree.fromstring(ladder_svg(ladder(columns))).iter())
 
 
 def test_a_ladder_of_nothing_still_has_its_unison():
@@ -39,7 +43,7 @@ def test_pitch_goes_up_the_page_an_octave_everywhere_as_high():
     found = rungs(a_column("Cornet", "8", "2 2/3", "1"))
 
     heights = [found[Fraction(feet)].y for feet in (1, 2, 4, 8)]
-    assert [below - above for above, below in pairwise(heights)] == [64] * 3
+    assert [below - above for above, below in pairwise(heights)] == [88] * 3
     assert found[Fraction(2)].y < found[Fraction(8, 3)].y < found[Fraction(4)].y
 
 
@@ -82,12 +86,24 @@ def test_labels_never_lie_on_each_other():
     assert all(below - above >= 17 for above, below in pairwise(labels))
 
 
-def test_a_gap_is_a_rung_that_says_it_is_missing():
-    column = a_column("Twelfth", "2 2/3")
+def test_a_gap_is_a_place_that_says_it_is_missing():
+    column = a_column("Twelfth", "8", "2 2/3", gaps=["4"])
 
-    assert rungs(column, gaps=[Fraction(4)])[Fraction(4)].missing
-    assert "missing" in [one.text for one in drawn(column, gaps=[Fraction(4)])]
-    assert ladder((column,), [Fraction(4)]).words.startswith("4′, an octave higher: missing.")
+    assert [one.ranks for one in bars(column) if not one.ranks] == [0]
+    assert "missing" in [one.text for one in drawn(column)]
+    assert "4′, an octave higher: missing in Twelfth." in ladder((column,)).words
+
+
+def test_what_one_column_lacks_another_may_sound():
+    picture = ladder((a_column("Great", "8", gaps=["4"]), a_column("Swell", "4")))
+
+    assert "4′, an octave higher: Swell; missing in Great." in picture.words
+
+
+def test_a_gap_that_sounds_is_none():
+    (bar,) = bars(a_column("Octave", "4", gaps=["4"]))
+
+    assert bar.ranks == 1
 
 
 def test_without_a_gap_nothing_is_called_missing():

@@ -36,7 +36,7 @@ class LineRead:
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """An organ, the lines that were not understood, the guesses, and every line with its reading."""
+    """An organ, the lines not understood, the guesses, and every line with how it was read."""
 
     organ: Organ
     unread: tuple[Unread, ...] = ()

@@ -3,7 +3,7 @@
 Worked out by the checks: combinations are put to them, names never are.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import combinations
@@ -75,7 +75,7 @@ def drawn_at(
 
 
 @lru_cache(maxsize=8)
-def grounds_of(organ: Organ) -> dict[str, Ground]:
+def grounds_of(organ: Organ) -> Mapping[str, Ground]:
     """Give the ground of every stop of an organ, by its id; kept by value."""
     return {stop.id: _ground(organ, division, stop) for division, stop in organ.stops()}
 

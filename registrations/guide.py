@@ -3,7 +3,7 @@
 What goes together is worked out by the checks: combinations are put to them, names never are.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import chain, combinations
@@ -83,7 +83,9 @@ def _beside(
     return drawn_at(place, (*base, companion.stop, *companion.needs), (companion.coupler,))
 
 
-def _entry(organ: Organ, division: Division, stop: Stop, grounds: dict[str, Ground]) -> GuideEntry:
+def _entry(
+    organ: Organ, division: Division, stop: Stop, grounds: Mapping[str, Ground]
+) -> GuideEntry:
     place, ground = place_of(organ, division), grounds[stop.id]
     if place is None:
         return GuideEntry(division, stop, None, ground)

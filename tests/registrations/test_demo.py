@@ -1,4 +1,6 @@
+import csv
 import re
+import tomllib
 from collections import Counter
 from dataclasses import replace
 from datetime import date, timedelta
@@ -91,10 +93,52 @@ def test_the_library_holds_sixty_hymns_and_says_where_its_facts_come_from():
     assert all(source for _, source in library.values())
 
 
+def test_nothing_that_belongs_to_a_season_is_planned():
+    with (parish.HERE / "pieces.csv").open(encoding="utf-8", newline="") as file:
+        seasons = {row["title"]: row["season"] for row in csv.DictReader(file)}
+    planned = {item.piece.title for one in parish.services_from(TODAY) for item in one.items}
+
+    assert [title for title in planned if seasons[title]] == []
+    assert {"Advent", "Christmas", "Passiontide", "Easter"} <= set(seasons.values())
+
+
+def test_the_library_tells_what_was_read_from_what_is_remembered():
+    read = {
+        piece.tune: source for piece, source in parish.library().values() if source != "from memory"
+    }
+
+    assert sorted(read) == ["AURELIA", "EIN' FESTE BURG", "HANOVER", "NICAEA"]
+    assert all("1906; the rest from memory" in source for source in read.values())
+
+
+def test_no_canticles_and_no_anthem_are_sung_twice():
+    sung = [
+        item.piece.title
+        for planned in parish.services_from(TODAY)
+        for item in planned.items
+        if item.piece.kind in {"canticle", "anthem", "psalm"}
+    ]
+
+    assert len(sung) == len(set(sung)) == 18
+
+
+def test_every_pattern_is_used():
+    plan, patterns = (
+        tomllib.loads((parish.HERE / name).read_text(encoding="utf-8"))
+        for name in ("plan.toml", "patterns.toml")
+    )
+    slots = [slot for service in plan["service"] for slot in service["slot"]]
+    used = {name for slot in slots for name in (slot["pattern"], *slot.get("changed", {}).values())}
+
+    assert used == set(patterns)
+
+
 def test_every_key_in_the_library_is_written_as_keys_are():
     keys = {piece.key for piece, _ in parish.library().values()}
 
-    assert [key for key in keys if not re.fullmatch(r"[A-G][b#]? (major|minor)", key)] == []
+    assert [
+        key for key in keys if not re.fullmatch(r"[A-G][b#]? (major|minor|phrygian)", key)
+    ] == []
 
 
 def test_every_item_is_registered_with_what_its_organ_has():
@@ -106,11 +150,14 @@ def test_every_item_is_registered_with_what_its_organ_has():
 
 
 def test_a_hymn_has_a_change_for_each_verse():
-    first = parish.services_from(TODAY)[0]
-    hymn = next(one for one in first.items if one.piece.kind == "hymn")
+    items = [item for planned in parish.services_from(TODAY) for item in planned.items]
+    hymns = [item for item in items if item.piece.kind == "hymn"]
 
-    cues = [one.cue for one in hymn.changes]
-    assert cues == ["Play-over and verse 1", "Verse 2", "Verse 3", "Verse 4 (last)"]
+    for hymn in hymns:
+        verses = hymn.piece.verses
+        cues = [f"Verse {number}" for number in range(2, verses)]
+        expected = ["Play-over and verse 1", *cues, f"Verse {verses} (last)"]
+        assert [one.cue for one in hymn.changes] == expected
 
 
 def test_the_coming_service_has_two_oversights_and_the_others_none():

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import TypeVar
 
 from instruments.compass import Compass
+from instruments.consoles import UNKNOWN, Console
 from instruments.mixtures import Composition
 from instruments.tone import Construction, Family
 
@@ -29,6 +30,16 @@ class Coupling(StrEnum):
     DIRECT = "direct"
     OCTAVES = "octaves"
     CHAINED = "chained"
+
+
+COUPLING_WORDS: dict[Coupling, str] = {
+    Coupling.DIRECT: "A coupler carries the drawn stops of its division and nothing more "
+    "(most electric actions).",
+    Coupling.OCTAVES: "A coupler carries the drawn stops, and the division's own octave couplers "
+    "and unison off act on what is carried.",
+    Coupling.CHAINED: "A coupler pulls the keys of the other keyboard down, with all that is "
+    "coupled to them (most mechanical actions).",
+}
 
 
 class Half(StrEnum):
@@ -138,6 +149,8 @@ class Organ:
     pitch_hz: float = 440.0
     temperament: str = "equal"
     coupling: Coupling = Coupling.DIRECT
+    console: Console = UNKNOWN
+    notes: str = ""
 
     def keyboard(self, keyboard_id: str) -> Keyboard:
         """Give the keyboard of this id; KeyError when there is none."""
@@ -156,6 +169,15 @@ class Organ:
             return self.keyboard(division.keyboard).compass
         manuals = (one for one in self.keyboards if one.kind is KeyboardKind.MANUAL)
         return next(manuals, self.keyboards[0]).compass
+
+    def keyboards_from_top(self) -> tuple[Keyboard, ...]:
+        """Give the keyboards from the top down, as the console says; what it leaves out comes last.
+
+        Where ``console.keyboards`` is empty nobody has said, and the order is the organ's own.
+        """
+        order = self.console.keyboards
+        places = {name: at for at, name in enumerate(order)}
+        return tuple(sorted(self.keyboards, key=lambda one: places.get(one.id, len(order))))
 
     def stops(self) -> Iterator[tuple[Division, Stop]]:
         """Give every stop with its division, in console order."""

@@ -13,6 +13,8 @@ from typing import Any
 from jsonschema import Draft202012Validator, ValidationError
 
 from instruments.compass import CompassError, compass_name, parse_compass
+from instruments.consolefile import console_from_dict, console_to_dict
+from instruments.consoles import UNKNOWN
 from instruments.mixtures import composition_from_list, composition_to_list
 from instruments.organ import (
     Coupler,
@@ -70,6 +72,8 @@ def organ_to_dict(organ: Organ) -> dict[str, Any]:
         "divisions": [_division_to_dict(division) for division in organ.divisions],
         "couplers": [_coupler_to_dict(coupler) for coupler in organ.couplers],
         "accessories": list(organ.accessories),
+        **({"console": console_to_dict(organ.console)} if organ.console != UNKNOWN else {}),
+        **({"notes": organ.notes} if organ.notes else {}),
     }
 
 
@@ -168,6 +172,8 @@ def _organ(data: dict[str, Any]) -> Organ:
         pitch_hz=float(data.get("pitch_hz", 440)),
         temperament=data.get("temperament", "equal"),
         coupling=Coupling(data.get("coupling", "direct")),
+        console=console_from_dict(data.get("console", {})),
+        notes=data.get("notes", ""),
     )
 
 

@@ -10,5 +10,7 @@ admin.site.register(
         models.Stop,
         models.Tremulant,
         models.Coupler,
+        models.Place,
+        models.Piston,
     ]
 )

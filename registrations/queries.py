@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from django.db.models import Q
 from django.shortcuts import get_object_or_404
 
 from instruments.organ import Organ
@@ -24,7 +25,7 @@ def change_value(row: models.Change, *, key: str = "", kind: str = "") -> Change
 def registrations_of(items: Iterable[int]) -> dict[int, Registration]:
     """Give the registrations of these items by item id.
 
-    Three queries, and six for each organ that is played.
+    Three queries, and eight for each organ that is played.
     """
     rows = (
         models.Registration.objects.filter(item__in=list(items))
@@ -62,7 +63,7 @@ class ChangeAt:
 
 
 def load_change(pk: int) -> ChangeAt:
-    """Give a change with all that its page shows, in ten queries; 404 when there is none."""
+    """Give a change with all that its page shows, in twelve queries; 404 when there is none."""
     rows = models.Change.objects.select_related(
         "registration__item__piece", "registration__item__service", "registration__item__player"
     )
@@ -80,4 +81,29 @@ def load_change(pk: int) -> ChangeAt:
         registration=Registration(load_organ(row.registration.instrument_id), values),
         cues=tuple((one.pk, one.cue) for one in siblings),
         number=at + 1,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Use:
+    """One change that uses a part of an organ, and where it is."""
+
+    change: int
+    cue: str
+    piece: str
+    service: str
+
+
+def uses_of(instrument: int, kind: str, part: str) -> tuple[Use, ...]:
+    """Give the changes that draw a control, or play a keyboard, of an organ; in one query."""
+    played = Q(right=part) | Q(left=part) | Q(feet=part)
+    using = played if kind == "keyboards" else Q(drawn__control=part)
+    rows = (
+        models.Change.objects.filter(using, registration__instrument=instrument)
+        .select_related("registration__item__piece", "registration__item__service")
+        .order_by("-registration__item__service__day", "registration__item__position", "position")
+    )
+    return tuple(
+        Use(row.pk, row.cue, row.registration.item.piece.title, str(row.registration.item.service))
+        for row in rows
     )

@@ -9,7 +9,7 @@ from instruments.pitch import LengthError, parse_length
 from instruments.tone import Construction, Family
 
 
-def _choices(words: type) -> list[tuple[str, str]]:
+def choices_of(words: type) -> list[tuple[str, str]]:
     return [(word.value, word.value.replace("-", " ")) for word in words]  # type: ignore[attr-defined]
 
 
@@ -36,8 +36,16 @@ class Instrument(models.Model):
         validators=[MinValueValidator(300), MaxValueValidator(600)],
     )
     temperament = models.CharField(max_length=80, default="equal")
-    coupling = models.CharField(max_length=10, choices=_choices(Coupling), default=Coupling.DIRECT)
+    coupling = models.CharField(
+        max_length=10, choices=choices_of(Coupling), default=Coupling.DIRECT
+    )
     accessories = models.JSONField(default=list, blank=True)
+    notes = models.TextField(max_length=8000, blank=True)
+    knobs_move = models.BooleanField(null=True, blank=True)
+    levels = models.PositiveIntegerField(
+        "memory levels", default=0, validators=[MaxValueValidator(100_000)]
+    )
+    sequencer = models.BooleanField(default=False)
     revision = models.PositiveIntegerField(default=1, editable=False)
 
     class Meta:
@@ -54,13 +62,22 @@ class Instrument(models.Model):
         Instrument.objects.filter(pk=self.pk).update(revision=models.F("revision") + 1)
 
 
+class KeyboardQuerySet(models.QuerySet["Keyboard"]):
+    def from_the_top(self) -> "KeyboardQuerySet":
+        """As they lie at the console; those of which nobody has said it come last."""
+        return self.order_by(models.F("from_top").asc(nulls_last=True), "position", "pk")
+
+
 class Keyboard(models.Model):
     instrument = models.ForeignKey(Instrument, models.CASCADE, related_name="keyboards")
     slug = models.CharField(max_length=120)
     name = models.CharField(max_length=200)
-    kind = models.CharField(max_length=10, choices=_choices(KeyboardKind))
+    kind = models.CharField(max_length=10, choices=choices_of(KeyboardKind))
     compass = models.CharField(max_length=60, validators=[validate_compass])
     position = models.PositiveIntegerField(default=0)
+    from_top = models.PositiveSmallIntegerField(null=True, blank=True, editable=False)
+
+    objects = KeyboardQuerySet.as_manager()
 
     class Meta:
         ordering = ["position", "pk"]
@@ -77,7 +94,7 @@ class Division(models.Model):
     slug = models.CharField(max_length=120)
     name = models.CharField(max_length=200)
     keyboard = models.ForeignKey(
-        Keyboard, models.PROTECT, null=True, blank=True, related_name="divisions"
+        Keyboard, models.RESTRICT, null=True, blank=True, related_name="divisions"
     )
     enclosed = models.BooleanField(default=False)
     position = models.PositiveIntegerField(default=0)
@@ -92,6 +109,22 @@ class Division(models.Model):
         return self.name
 
 
+class StopQuerySet(models.QuerySet["Stop"]):
+    def named(self, words: str) -> "StopQuerySet":
+        """Stops in whose name every word occurs."""
+        found = self
+        for word in words.split()[:8]:
+            found = found.filter(name__icontains=word)
+        return found
+
+    def of_family(self, family: str) -> "StopQuerySet":
+        return self.filter(family=family) if family else self
+
+    def on(self, division: str) -> "StopQuerySet":
+        """Stops of the divisions of this name, on every organ."""
+        return self.filter(division__name__iexact=division) if division else self
+
+
 class Stop(models.Model):
     instrument = models.ForeignKey(Instrument, models.CASCADE, related_name="stops")
     division = models.ForeignKey(Division, models.CASCADE, related_name="stops")
@@ -101,16 +134,18 @@ class Stop(models.Model):
     ranks = models.PositiveIntegerField(
         default=1, validators=[MinValueValidator(1), MaxValueValidator(60)]
     )
-    family = models.CharField(max_length=12, choices=_choices(Family))
+    family = models.CharField(max_length=12, choices=choices_of(Family))
     construction = models.CharField(
-        max_length=16, choices=_choices(Construction), default=Construction.OPEN
+        max_length=16, choices=choices_of(Construction), default=Construction.OPEN
     )
     compass = models.CharField(max_length=60, blank=True, validators=[validate_compass])
     composition = models.JSONField(default=list, blank=True)
     rank = models.CharField(max_length=120, blank=True)
     borrowed_from = models.CharField(max_length=120, blank=True)
-    half = models.CharField(max_length=6, blank=True, choices=_choices(Half))
+    half = models.CharField(max_length=6, blank=True, choices=choices_of(Half))
     position = models.PositiveIntegerField(default=0)
+
+    objects = StopQuerySet.as_manager()
 
     class Meta:
         ordering = ["position", "pk"]

@@ -169,6 +169,8 @@ SILENCED_SYSTEM_CHECKS = ["security.W005", "security.W021"]
 SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https") if HTTPS else None
 CSRF_TRUSTED_ORIGINS = [f"https://{host}" for host in ALLOWED_HOSTS if HTTPS and host != "*"]
 DATA_UPLOAD_MAX_MEMORY_SIZE = 2 * 1024 * 1024
+# The page of places has three fields for each control of an organ.
+DATA_UPLOAD_MAX_NUMBER_FIELDS = 5000
 MESSAGE_STORAGE = "django.contrib.messages.storage.session.SessionStorage"
 
 LOGGING = {

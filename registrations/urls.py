@@ -1,6 +1,6 @@
 from django.urls import path
 
-from registrations.views import console, editor, guide, printing, week
+from registrations.views import console, editor, guide, printing, removing, week
 
 urlpatterns = [
     path("week/", week.this_week, name="this_week"),
@@ -23,5 +23,6 @@ urlpatterns = [
     path("organs/<int:pk>/guide/", guide.stop_guide, name="stop_guide"),
     path("organs/<int:pk>/guide/<path:stop>/", guide.guide_stop, name="guide_stop"),
     path("organs/<int:pk>/guide.pdf", printing.guide_sheets, name="guide_sheets"),
+    path("parts/<str:kind>/<int:pk>/leaving/", removing.removing, name="removing"),
     path("print/", printing.print_page, name="print"),
 ]

@@ -5,6 +5,7 @@ from django.utils.html import format_html, format_html_join
 from django.utils.safestring import SafeString
 
 from instruments import mixtures, models
+from instruments.breakchart import BreakChart, chart_svg
 from instruments.compass import Compass, compass_name, key_typeset
 from instruments.figures import roman, stop_figure, stop_name
 from instruments.heard import Note
@@ -84,3 +85,20 @@ def ranks_drawn(lengths: tuple[Fraction, ...]) -> SafeString:
     )
     picture = '<svg class="rank-line" viewBox="0 0 100 18" preserveAspectRatio="none" {}>{}</svg>'
     return format_html(picture, SafeString('aria-hidden="true"'), bars)
+
+
+@register.filter
+def breaks_drawn(chart: BreakChart) -> SafeString:
+    """The picture of a compound stop, whose every text is escaped where it is written."""
+    return SafeString(chart_svg(chart))
+
+
+@register.filter
+def feet(length: Fraction) -> str:
+    return length_typeset(length)
+
+
+@register.filter
+def list_of(division: models.Division, kind: str) -> str:
+    """The id of the list of a division's parts of one kind."""
+    return f"{kind}-of-{division.pk}"

@@ -12,8 +12,10 @@ from config.access import PLAYERS, Role, allow
 from config.pages import page
 from instruments import heard
 from instruments.actions import save_organ
+from instruments.breakchart import break_chart
 from instruments.forms import PasteForm
-from instruments.organ import Division, Organ, coupler_words
+from instruments.jamb import panels, piston_words
+from instruments.organ import COUPLING_WORDS, Division, Organ, coupler_words
 from instruments.organfile import organ_text
 from instruments.pipework import stop_compass
 from instruments.queries import load_organ, organ_lines
@@ -40,8 +42,19 @@ def instrument(request: HttpRequest, pk: int) -> HttpResponse:
             {"coupler": one, "words": coupler_words(organ, one)} for one in organ.couplers
         ],
         "count": sum(1 for _ in organ.stops()),
+        "coupling": COUPLING_WORDS[organ.coupling],
+        "charts": _charts(organ),
+        "panels": panels(organ),
+        "pistons": [
+            {"piston": one, "words": piston_words(organ, one)} for one in organ.console.pistons
+        ],
     }
     return page(request, "instruments/organ.html", context)
+
+
+def _charts(organ: Organ) -> list[dict[str, object]]:
+    charts = ((one, break_chart(organ, one, stop)) for one, stop in organ.stops())
+    return [{"division": division, "chart": chart} for division, chart in charts if chart]
 
 
 def _division_rows(organ: Organ, division: Division) -> dict[str, object]:

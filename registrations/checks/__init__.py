@@ -7,6 +7,7 @@ from registrations.checks.findings import Finding, Level, Source, Subject
 from registrations.checks.rules import (
     accompaniment_carries_solo,
     celeste_in_chorus,
+    coupler_to_idle_keyboard,
     gap_below_mutation,
     mixture_without_chorus,
     mutation_alone,
@@ -43,6 +44,7 @@ RULES: tuple[Rule, ...] = (
     only_accessories,
     silent_keyboard,
     silent_coupler,
+    coupler_to_idle_keyboard,
     mutation_alone,
     gap_below_mutation,
     mixture_without_chorus,

@@ -1,11 +1,11 @@
 """Words: how findings name stops, keyboards and keys on the screen and on paper."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
 from fractions import Fraction
 
 from instruments.compass import key_typeset
-from instruments.organ import Keyboard, Stop
+from instruments.organ import Coupler, Keyboard, Stop
 from instruments.pitch import length_typeset
 from registrations.combination import Player
 
@@ -45,6 +45,12 @@ def listed(words: Iterable[str]) -> str:
     """Join words as speech does: ``a, b and c``."""
     *most, last = words
     return f"{', '.join(most)} and {last}" if most else last
+
+
+def brings(drawn: Iterable[Coupler], ids: Container[str]) -> str:
+    """Begin a sentence about couplers, by their ids: ``Swell to Great brings``."""
+    names = [one.name for one in drawn if one.id in ids]
+    return f"{listed(names)} {'brings' if len(names) == 1 else 'bring'}"
 
 
 def the(name: str) -> str:

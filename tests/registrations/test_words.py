@@ -2,8 +2,8 @@ import pytest
 
 from instruments.compass import Compass
 from instruments.organ import Keyboard, KeyboardKind
-from registrations.checks.words import capital, listed, on, stop_words, stops_words, the
-from tests.builders import a_stop
+from registrations.checks.words import brings, capital, listed, on, stop_words, stops_words, the
+from tests.builders import a_coupler, a_stop
 
 GREAT = Keyboard("great", "Great", KeyboardKind.MANUAL, Compass(0, 60))
 
@@ -58,3 +58,16 @@ def test_a_place_names_its_keys_only_where_they_are_not_all(keys, where):
 
 def test_a_sentence_begins_with_a_capital_and_keeps_the_rest():
     assert capital("the Great") == "The Great"
+
+
+@pytest.mark.parametrize(
+    ("ids", "spoken"),
+    [
+        (["swell-to-great"], "Swell to Great brings"),
+        (["solo-to-great", "swell-to-great"], "Swell to Great and Solo to Great bring"),
+    ],
+)
+def test_couplers_bring_what_they_carry(ids, spoken):
+    drawn = [a_coupler("Swell to Great"), a_coupler("Solo to Great"), a_coupler("Great to Pedal")]
+
+    assert brings(drawn, ids) == spoken

@@ -26,8 +26,10 @@ _FIGURE = re.compile(
 )
 _STRAY = re.compile(r"[^\s.,;+·&-]+")
 
-#: The harmonics of 16 feet that ranks are made of, as lengths: 8/n and 16/n.
-_LENGTHS = tuple(Fraction(32, number) for number in range(1, 257) if number < 65 or not number % 4)
+#: The lengths that ranks have: unisons, fifths, thirds, sevenths and ninths, in every octave.
+_LENGTHS = tuple(
+    Fraction(32, place * 2**octave) for place in (1, 3, 5, 7, 9, 15) for octave in range(9)
+)
 
 
 class ZoneError(ValueError):

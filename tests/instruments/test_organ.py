@@ -4,9 +4,12 @@ from fractions import Fraction
 import pytest
 
 from instruments.compass import Compass
+from instruments.consoles import Console
 from instruments.mixtures import Zone
 from instruments.organ import (
+    COUPLING_WORDS,
     Coupler,
+    Coupling,
     Division,
     Keyboard,
     KeyboardKind,
@@ -49,6 +52,20 @@ def test_keyboards_and_divisions_are_found_by_id():
 
     assert organ.keyboard("swell").name == "Swell"
     assert organ.division("swell").keyboard == "swell"
+
+
+def test_keyboards_lie_as_the_organ_has_them_until_somebody_says_how():
+    assert [one.id for one in an_organ().keyboards_from_top()] == ["great", "swell", "pedal"]
+
+
+def test_keyboards_lie_as_the_console_says_and_the_rest_below():
+    organ = replace(an_organ(), console=Console(keyboards=("swell",)))
+
+    assert [one.id for one in organ.keyboards_from_top()] == ["swell", "great", "pedal"]
+
+
+def test_every_way_of_coupling_is_told_in_words():
+    assert set(COUPLING_WORDS) == set(Coupling)
 
 
 @pytest.mark.parametrize("find", [Organ.keyboard, Organ.division])

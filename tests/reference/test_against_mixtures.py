@@ -3,6 +3,7 @@ import pytest
 from instruments.compass import parse_key
 from instruments.mixtures import Zone, breaks, lengths_at, ordinals_label, parse_ordinals
 from instruments.pitch import parse_length, speaking_length
+from instruments.zones import parse_zones
 from tests.reference.tables import replay, rows
 
 SHORTEST_PIPE = 1 / 16
@@ -53,3 +54,9 @@ def test_ranks_in_another_order_are_no_break():
     walcker = composition("walcker_1864.txt", feet=1)
 
     assert breaks(walcker) == (parse_key("c"), parse_key("c1"))
+
+
+def test_real_lengths_are_the_nominal_ones_that_the_builder_wrote_beside_them():
+    real = "\n".join(f"{key} {feet}" for key, feet in rows("walcker_1864_real.txt"))
+
+    assert parse_zones(real, speaking=True) == composition("walcker_1864.txt", feet=1)

@@ -6,6 +6,7 @@ from typing import Protocol
 from registrations.checks.findings import Finding, Level, Source, Subject
 from registrations.checks.rules import (
     accompaniment_carries_solo,
+    bass_takes_solo_colour,
     celeste_in_chorus,
     coupler_to_idle_keyboard,
     gap_below_mutation,
@@ -15,6 +16,7 @@ from registrations.checks.rules import (
     pedal_without_16,
     silent_coupler,
     silent_keyboard,
+    solo_carries_accompaniment,
     tremulant_on_chorus,
 )
 from registrations.checks.scene import Scene
@@ -51,6 +53,8 @@ RULES: tuple[Rule, ...] = (
     celeste_in_chorus,
     tremulant_on_chorus,
     accompaniment_carries_solo,
+    solo_carries_accompaniment,
+    bass_takes_solo_colour,
     pedal_without_16,
 )
 

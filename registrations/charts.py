@@ -30,13 +30,14 @@ class Column:
     """What sounds under one heading: a stop, a keyboard, the keys from a break upward.
 
     ``beneath``: it is what another column stands on, and drawn slimmer. ``gaps`` are the pitches
-    that it lacks and that should be shown as missing.
+    that it lacks and that should be shown as missing, ``standing`` those that stand out.
     """
 
     label: str
     lengths: tuple[Fraction, ...]
     beneath: bool = False
     gaps: tuple[Fraction, ...] = ()
+    standing: tuple[Fraction, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +64,7 @@ class Bar:
     height: float
     hollow: bool
     ranks: int
+    stands_out: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,7 +165,8 @@ def _spread(places: list[float]) -> list[float]:
 
 def _bar(column: Column, length: Fraction, ranks: int, start: float, width: float, y: float) -> Bar:
     height = _SLIM if column.beneath else _BAR if ranks else _LINE
-    return Bar(start, y - height / 2, width, height, not is_octave(length), ranks)
+    stands_out = length in column.standing
+    return Bar(start, y - height / 2, width, height, not is_octave(length), ranks, stands_out)
 
 
 def ladder_words(columns: tuple[Column, ...]) -> str:
@@ -174,6 +177,8 @@ def ladder_words(columns: tuple[Column, ...]) -> str:
         lacking = [column.label for column in columns if _counted(column).get(length) == 0]
         who = [listed(names)] if names else []
         who += [f"missing in {listed(lacking)}"] if lacking else []
+        standing = [column.label for column in columns if length in column.standing]
+        who += [f"stands out in {listed(standing)}"] if standing else []
         said.append(f"{length_typeset(length)}, {interval_name(length)}: {'; '.join(who)}.")
     return " ".join(said) or "Nothing of a pitch sounds."
 
@@ -221,11 +226,20 @@ def _bar_svg(bar: Bar) -> str:
         f'<rect class="{kind}" x="{bar.x + inset:g}" y="{bar.y + inset:g}" '
         f'width="{bar.width - 2 * inset:g}" height="{bar.height - 2 * inset:g}" rx="2"/>'
     )
+    if bar.stands_out:
+        drawn += _arrows(bar)
     if bar.ranks == 1:
         return drawn
     middle, below = bar.x + bar.width / 2, bar.y + bar.height / 2 + 4.5
     word = f"{bar.ranks} ranks" if bar.ranks else "missing"
     return drawn + _text(f"word {kind}", middle, below, word, "middle")
+
+
+def _arrows(bar: Bar) -> str:
+    """Point at a bar from both sides."""
+    y, left, right = bar.y + bar.height / 2, bar.x - 1, bar.x + bar.width + 1
+    shape = "".join(f"M{x:g} {y:g}l{out:g}-5v10z" for x, out in ((left, -7), (right, 7)))
+    return f'<path class="stands-out" d="{shape}"/>'
 
 
 def _text(kind: str, x: float, y: float, text: str, anchor: str) -> str:

@@ -150,3 +150,15 @@ def test_no_style_stands_in_the_picture():
     attributes = {name for one in drawn(a_column("Nasard", "2 2/3")) for name in one.attrib}
 
     assert attributes.isdisjoint({"style", "fill", "stroke", "onload"})
+
+
+def test_a_bar_that_stands_out_is_pointed_at_and_told():
+    column = a_column("Great", "8", "2 2/3", standing=_lengths(["2 2/3"]))
+    points = [one for one in drawn(column) if one.get("class") == "stands-out"]
+
+    assert len(points) == 1
+    assert "Great; stands out in Great" in ladder((column,)).words
+
+
+def test_nothing_is_pointed_at_where_nothing_stands_out():
+    assert "stands-out" not in ladder_svg(ladder((a_column("Great", "8", "4"),)))

@@ -1,12 +1,12 @@
 from django.urls import path
 
-from instruments.views import changes, console, controls, house, ordering, pages
+from instruments.views import changes, console, controls, house, ordering, pages, paste
 
 urlpatterns = [
     path("organs/", pages.organs, name="organs"),
-    path("organs/new/", pages.new_organ, name="new_organ"),
-    path("organs/read/", pages.read_organ, name="read_organ"),
-    path("organs/keep/", pages.keep_organ, name="keep_organ"),
+    path("organs/new/", paste.new_organ, name="new_organ"),
+    path("organs/read/", paste.read_organ, name="read_organ"),
+    path("organs/keep/", paste.keep_organ, name="keep_organ"),
     path("organs/new/file/", house.new_organ_file, name="new_organ_file"),
     path("organs/keep/file/", house.keep_organ_file, name="keep_organ_file"),
     path("organs/stops/", house.every_stop, name="every_stop"),

@@ -1,25 +1,18 @@
 """Organs to read: the list, one organ, a new one from a pasted stop list."""
 
-from dataclasses import replace
-
-from django.contrib import messages
 from django.http import HttpRequest, HttpResponse
-from django.shortcuts import redirect
 from django.utils.text import slugify
-from django.views.decorators.http import require_GET, require_POST
+from django.views.decorators.http import require_GET
 
-from config.access import PLAYERS, Role, allow
+from config.access import PLAYERS, allow
 from config.pages import page
 from instruments import heard
-from instruments.actions import save_organ
 from instruments.breakchart import break_chart
-from instruments.forms import PasteForm
 from instruments.jamb import panels, piston_words
 from instruments.organ import COUPLING_WORDS, Division, Organ, coupler_words
 from instruments.organfile import organ_text
 from instruments.pipework import stop_compass
 from instruments.queries import load_organ, organ_lines
-from instruments.stoplist import Reading, StoplistError, read_stoplist
 from instruments.tone import CONSTRUCTION_WORDS
 
 
@@ -85,54 +78,3 @@ def organ_file(request: HttpRequest, pk: int) -> HttpResponse:
         content_type="application/json",
         headers={"Content-Disposition": f'attachment; filename="{name}.json"'},
     )
-
-
-@require_GET
-@allow(Role.DIRECTOR)
-def new_organ(request: HttpRequest) -> HttpResponse:
-    return page(request, "instruments/paste.html", {"room": "organs", "form": PasteForm()})
-
-
-@require_POST
-@allow(Role.DIRECTOR)
-def read_organ(request: HttpRequest) -> HttpResponse:
-    """Show what is understood of a stop list; nothing is kept."""
-    form = PasteForm(request.POST)
-    reading = _reading(form)
-    context = {"room": "organs", "form": form, **_preview(reading)}
-    status = 200 if reading else 422
-    return page(request, "instruments/paste.html", context, part="reading", status=status)
-
-
-@require_POST
-@allow(Role.DIRECTOR)
-def keep_organ(request: HttpRequest) -> HttpResponse:
-    form = PasteForm(request.POST)
-    reading = _reading(form)
-    if reading is None:
-        return page(request, "instruments/paste.html", {"room": "organs", "form": form}, status=422)
-    name = form.cleaned_data["name"].strip()
-    organ = replace(reading.organ, name=name) if name else reading.organ
-    row = save_organ(organ)
-    messages.success(request, f"{row} is saved. Look through its stops once before relying on it.")
-    return redirect(row)
-
-
-def _reading(form: PasteForm) -> Reading | None:
-    if not form.is_valid():
-        return None
-    try:
-        return read_stoplist(form.cleaned_data["text"])
-    except StoplistError as error:
-        form.add_error("text", str(error))
-        return None
-
-
-def _preview(reading: Reading | None) -> dict[str, object]:
-    if reading is None:
-        return {}
-    return {
-        "reading": reading,
-        "stops": sum(1 for _ in reading.organ.stops()),
-        "unread": {one.line for one in reading.unread},
-    }

@@ -8,6 +8,7 @@ from django.core.management.base import BaseCommand, CommandError, CommandParser
 from instruments.actions import save_organ
 from instruments.organfile import organ_to_dict
 from instruments.stoplist import Reading, StoplistError, read_stoplist
+from instruments.textfiles import decoded
 
 
 class Command(BaseCommand):
@@ -52,10 +53,7 @@ def _text(name: str) -> str:
         data = sys.stdin.buffer.read() if name == "-" else Path(name).read_bytes()
     except OSError as error:
         raise CommandError(f"{name} cannot be read: {error.strerror}.") from error
-    try:
-        return data.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        return data.decode("cp1252", errors="replace")
+    return decoded(data)
 
 
 def _as_json(reading: Reading) -> dict[str, Any]:

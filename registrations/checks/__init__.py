@@ -8,6 +8,7 @@ from registrations.checks.rules import (
     accompaniment_carries_solo,
     bass_takes_solo_colour,
     celeste_in_chorus,
+    coupled_both_ways,
     coupler_to_idle_keyboard,
     gap_below_mutation,
     mixture_without_chorus,
@@ -54,6 +55,7 @@ RULES: tuple[Rule, ...] = (
     tremulant_on_chorus,
     accompaniment_carries_solo,
     solo_carries_accompaniment,
+    coupled_both_ways,
     bass_takes_solo_colour,
     pedal_without_16,
 )

@@ -20,6 +20,7 @@ from registrations.checks.rules import (
     silent_keyboard,
     solo_carries_accompaniment,
     tremulant_on_chorus,
+    unison_off_silence,
 )
 from registrations.checks.scene import Scene
 
@@ -47,6 +48,7 @@ class Rule(Protocol):
 RULES: tuple[Rule, ...] = (
     only_accessories,
     silent_keyboard,
+    unison_off_silence,
     silent_coupler,
     coupler_to_idle_keyboard,
     octave_runs_out,

@@ -19,6 +19,7 @@ from registrations.checks.rules import (
     silent_coupler,
     silent_keyboard,
     solo_carries_accompaniment,
+    sub_octave_thickens,
     tremulant_on_chorus,
     unison_off_silence,
 )
@@ -52,6 +53,7 @@ RULES: tuple[Rule, ...] = (
     silent_coupler,
     coupler_to_idle_keyboard,
     octave_runs_out,
+    sub_octave_thickens,
     mutation_alone,
     gap_below_mutation,
     mixture_without_chorus,

@@ -11,6 +11,7 @@ from registrations.checks.rules import (
     coupled_both_ways,
     coupler_to_idle_keyboard,
     gap_below_mutation,
+    missing_keyboard,
     mixture_without_chorus,
     mutation_alone,
     octave_runs_out,
@@ -48,6 +49,7 @@ class Rule(Protocol):
 #: In the order in which a reader meets them.
 RULES: tuple[Rule, ...] = (
     only_accessories,
+    missing_keyboard,
     silent_keyboard,
     unison_off_silence,
     silent_coupler,

@@ -26,3 +26,12 @@ class CueForm(forms.ModelForm):
     class Meta:
         model = models.Change
         fields = ["cue"]
+
+
+class AcceptanceForm(forms.ModelForm):
+    class Meta:
+        model = models.Acceptance
+        fields = ["reason"]
+        error_messages = {
+            "reason": {"required": "Write why it is meant, so that others know it too."}
+        }

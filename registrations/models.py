@@ -3,7 +3,7 @@ from django.urls import reverse
 
 from instruments.models import Instrument
 from registrations.combination import Player, Texture
-from services.models import Item
+from services.models import Item, Person
 
 
 class Registration(models.Model):
@@ -44,6 +44,16 @@ class Change(models.Model):
     def get_absolute_url(self) -> str:
         return reverse("change", args=[self.pk])
 
+    def accept(self, rule: str, fingerprint: str, reason: str, by: Person | None) -> None:
+        """Keep that a finding is meant; a second time, with another reason, replaces the first."""
+        self.acceptances.update_or_create(
+            fingerprint=fingerprint, defaults={"rule": rule, "reason": reason, "accepted_by": by}
+        )
+
+    def take_acceptance_back(self, fingerprint: str) -> None:
+        """Let a finding that was meant be one again; nothing happens where it was not."""
+        self.acceptances.filter(fingerprint=fingerprint).delete()
+
 
 class Drawn(models.Model):
     """One control that is drawn in a change, named by its id on the organ.
@@ -62,3 +72,32 @@ class Drawn(models.Model):
 
     def __str__(self) -> str:
         return self.control
+
+
+class Acceptance(models.Model):
+    """The director's word that a finding of a change is meant.
+
+    The fingerprint is that of its rule and evidence (registrations/acceptance.py): with other
+    evidence the finding comes back.
+    """
+
+    change = models.ForeignKey(Change, models.CASCADE, related_name="acceptances")
+    rule = models.CharField(max_length=60)
+    fingerprint = models.CharField(max_length=32)
+    reason = models.CharField("why it is meant", max_length=300)
+    accepted_by = models.ForeignKey(
+        Person, models.SET_NULL, null=True, blank=True, related_name="acceptances"
+    )
+    at = models.DateTimeField("accepted at", auto_now_add=True)
+
+    class Meta:
+        ordering = ["at", "pk"]
+        constraints = [
+            models.UniqueConstraint(fields=["change", "fingerprint"], name="finding_accepted_once"),
+            models.CheckConstraint(
+                condition=~models.Q(reason=""), name="finding_accepted_with_a_reason"
+            ),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.rule}: {self.reason}"

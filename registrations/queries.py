@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from django.db.models import Q
+from django.db.models import Prefetch, Q
 from django.shortcuts import get_object_or_404
 
 from instruments.organ import Organ
@@ -19,18 +19,19 @@ def change_value(row: models.Change, *, key: str = "", kind: str = "") -> Change
     hands = Hands(row.right or None, row.left or None, row.feet or None)
     drawn = frozenset(one.control for one in row.drawn.all())
     music = Music(key, Texture(row.texture), kind, Player(row.solo))
-    return Change(row.cue, Combination(drawn, hands), music, row.note)
+    accepted = frozenset(one.fingerprint for one in row.acceptances.all())
+    return Change(row.cue, Combination(drawn, hands), music, row.note, accepted)
 
 
 def registrations_of(items: Iterable[int]) -> dict[int, Registration]:
     """Give the registrations of these items by item id.
 
-    Three queries, and eight for each organ that is played.
+    Four queries, and eight for each organ that is played.
     """
     rows = (
         models.Registration.objects.filter(item__in=list(items))
         .select_related("item__piece")
-        .prefetch_related("changes__drawn")
+        .prefetch_related("changes__drawn", "changes__acceptances")
     )
     organs: dict[int, Organ] = {}
     found = {}
@@ -58,17 +59,19 @@ class ChangeAt:
     value: Change
     before: Change | None
     registration: Registration
+    acceptances: tuple[models.Acceptance, ...]
     cues: tuple[tuple[int, str], ...]
     number: int
 
 
 def load_change(pk: int) -> ChangeAt:
-    """Give a change with all that its page shows, in twelve queries; 404 when there is none."""
+    """Give a change with all that its page shows, in thirteen queries; 404 when there is none."""
     rows = models.Change.objects.select_related(
         "registration__item__piece", "registration__item__service", "registration__item__player"
     )
     row = get_object_or_404(rows, pk=pk)
-    siblings = list(row.registration.changes.prefetch_related("drawn"))
+    accepted = Prefetch("acceptances", models.Acceptance.objects.select_related("accepted_by"))
+    siblings = list(row.registration.changes.prefetch_related("drawn", accepted))
     item = row.registration.item
     values = tuple(change_value(one, key=item.piece.key, kind=item.piece.kind) for one in siblings)
     at = [one.pk for one in siblings].index(pk)
@@ -79,6 +82,7 @@ def load_change(pk: int) -> ChangeAt:
         value=values[at],
         before=values[at - 1] if at else None,
         registration=Registration(load_organ(row.registration.instrument_id), values),
+        acceptances=tuple(siblings[at].acceptances.all()),
         cues=tuple((one.pk, one.cue) for one in siblings),
         number=at + 1,
     )

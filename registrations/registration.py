@@ -8,12 +8,16 @@ from registrations.combination import Combination, Music
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """A combination and the place in the music where it is set (verse 3, bar 17, words)."""
+    """A combination and the place in the music where it is set (verse 3, bar 17, words).
+
+    ``accepted`` are the fingerprints of findings that are meant (registrations/acceptance.py).
+    """
 
     cue: str
     combination: Combination
     music: Music = field(default_factory=Music)
     note: str = ""
+    accepted: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,5 +1,7 @@
 """The editor: one change of a registration, what is drawn in it and what the checks say."""
 
+from urllib.parse import urlencode
+
 from django.contrib import messages
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect
@@ -8,12 +10,14 @@ from django.views.decorators.http import require_GET, require_POST
 from config.access import PLAYERS, Role, allow
 from config.pages import page
 from registrations import actions, models
+from registrations.acceptance import fingerprint
 from registrations.board import board, labels
+from registrations.checks.findings import Finding, Remedy
 from registrations.checks.remedies import remedies
 from registrations.checks.scene import Scene
-from registrations.forms import ChangeForm, CueForm
-from registrations.queries import load_change
-from registrations.registration import moves
+from registrations.forms import AcceptanceForm, ChangeForm, CueForm
+from registrations.queries import ChangeAt, load_change
+from registrations.registration import Moves, moves
 from registrations.review import findings_of
 from services.models import Item
 
@@ -44,20 +48,23 @@ def change(request: HttpRequest, pk: int) -> HttpResponse:
 
 
 def _editor(
-    request: HttpRequest, pk: int, form: ChangeForm | None = None, status: int = 200
+    request: HttpRequest,
+    pk: int,
+    form: ChangeForm | None = None,
+    refused: AcceptanceForm | None = None,
+    status: int = 200,
 ) -> HttpResponse:
     at = load_change(pk)
     organ, combination = at.registration.organ, at.value.combination
     findings = findings_of(organ, combination, at.value.music)
-    ways_out = remedies(Scene(organ, combination, at.value.music), findings)
+    said = _said(at, findings, refused)
     context = {
         "room": "week",
         "at": at,
         "groups": board(organ, combination),
-        "findings": [
-            {"finding": finding, "remedies": ways_out[finding][:MOST_REMEDIES]}
-            for finding in findings
-        ],
+        "findings": [one for one in said if one["acceptance"] is None],
+        "accepted": [one for one in said if one["acceptance"] is not None],
+        "undo": _undo(request, at),
         "labels": labels(organ),
         "lost": sorted(combination.drawn - organ.control_ids()),
         "moves": None if at.before is None else moves(at.before.combination, at.value.combination),
@@ -67,6 +74,41 @@ def _editor(
     return page(request, "registrations/editor.html", context, part="editor", status=status)
 
 
+def _said(
+    at: ChangeAt, findings: tuple[Finding, ...], refused: AcceptanceForm | None
+) -> list[dict[str, object]]:
+    """Give each finding with its remedies, and its acceptance or the form to accept it with."""
+    scene = Scene(at.registration.organ, at.value.combination, at.value.music)
+    ways_out: dict[Finding, tuple[Remedy, ...]] = remedies(scene, findings)
+    meant = {one.fingerprint: one for one in at.acceptances}
+    refusals = {} if refused is None else {refused.data["fingerprint"]: refused}
+    return [
+        {
+            "finding": finding,
+            "fingerprint": print_of,
+            "remedies": ways_out[finding][:MOST_REMEDIES],
+            "acceptance": meant.get(print_of),
+            "form": refusals.get(print_of) or AcceptanceForm(auto_id=f"%s-{print_of}"),
+        }
+        for finding in findings
+        for print_of in (fingerprint(finding),)
+    ]
+
+
+def _undo(request: HttpRequest, at: ChangeAt) -> Moves | None:
+    """Give the move that takes the last one back, which the address carries; None if it cannot."""
+    draw, put_in = (frozenset(request.GET.getlist(name)) for name in ("draw", "put_in"))
+    drawn = at.value.combination.drawn
+    possible = draw <= at.registration.organ.control_ids() - drawn and put_in <= drawn
+    return Moves(draw, put_in) if possible and (draw or put_in) else None
+
+
+def _after(row: models.Change, back: Moves, anchor: str = "") -> HttpResponse:
+    """Go to the page of a change, which offers to take ``back`` what was moved."""
+    query = urlencode({"draw": sorted(back.draw), "put_in": sorted(back.put_in)}, doseq=True)
+    return redirect(f"{row.get_absolute_url()}{'?' if query else ''}{query}{anchor}")
+
+
 @require_POST
 @allow(Role.DIRECTOR)
 def draw_stop(request: HttpRequest, pk: int) -> HttpResponse:
@@ -74,24 +116,58 @@ def draw_stop(request: HttpRequest, pk: int) -> HttpResponse:
     row = get_object_or_404(models.Change, pk=pk)
     control = request.POST.get("control", "")
     one = frozenset([control])
+    back = Moves()
     if row.drawn.filter(control=control).exists():
+        back = Moves(draw=one)
         actions.move_controls(row, frozenset(), one)
     elif control in load_change(pk).registration.organ.control_ids():
+        back = Moves(put_in=one)
         actions.move_controls(row, one, frozenset())
     else:
         messages.error(
             request, "That control is no longer on this organ; the page is up to date now."
         )
-    return redirect(f"{row.get_absolute_url()}#control-{control}")
+    return _after(row, back, f"#control-{control}")
 
 
 @require_POST
 @allow(Role.DIRECTOR)
 def take_remedy(request: HttpRequest, pk: int) -> HttpResponse:
+    """Make the moves of a remedy, or those that take the last move back."""
+    at = load_change(pk)
+    draw = frozenset(request.POST.getlist("draw")) & at.registration.organ.control_ids()
+    put_in = frozenset(request.POST.getlist("put_in"))
+    actions.move_controls(at.row, draw, put_in)
+    if "undo" in request.POST:
+        return redirect(at.row)
+    before = at.value.combination
+    return _after(at.row, moves(before.moved(draw, put_in), before))
+
+
+@require_POST
+@allow(Role.DIRECTOR)
+def accept_finding(request: HttpRequest, pk: int) -> HttpResponse:
+    """Keep that a finding is meant, and why."""
+    at = load_change(pk)
+    findings = findings_of(at.registration.organ, at.value.combination, at.value.music)
+    named = request.POST.get("fingerprint", "")
+    finding = next((one for one in findings if fingerprint(one) == named), None)
+    if finding is None:
+        messages.error(request, "That finding is no longer made; the page is up to date now.")
+        return redirect(at.row)
+    form = AcceptanceForm(request.POST, auto_id=f"%s-{named}")
+    if not form.is_valid():
+        return _editor(request, pk, refused=form, status=422)
+    person = getattr(request.user, "person", None)
+    at.row.accept(finding.rule, named, form.cleaned_data["reason"], person)
+    return redirect(at.row)
+
+
+@require_POST
+@allow(Role.DIRECTOR)
+def take_acceptance_back(request: HttpRequest, pk: int) -> HttpResponse:
     row = get_object_or_404(models.Change, pk=pk)
-    known = load_change(pk).registration.organ.control_ids()
-    draw = frozenset(request.POST.getlist("draw")) & known
-    actions.move_controls(row, draw, frozenset(request.POST.getlist("put_in")))
+    row.take_acceptance_back(request.POST.get("fingerprint", ""))
     return redirect(row)
 
 

@@ -10,6 +10,7 @@ from django.views.decorators.http import require_GET
 
 from config.access import PLAYERS, allow
 from config.pages import page
+from registrations.acceptance import still_open
 from registrations.checks import RULES
 from registrations.checks.findings import Level
 from registrations.queries import registrations_of
@@ -57,8 +58,8 @@ def _service_lines(service: Service, found: dict[int, Registration]) -> dict[str
 def _line(item: Item, registration: Registration | None) -> dict[str, object]:
     if registration is None:
         return {"item": item, "registration": None}
-    findings = [finding for one in review(registration) for finding in one]
-    return {"item": item, "registration": registration, "tally": tally(findings)}
+    count = tally(still_open(registration, review(registration)))
+    return {"item": item, "registration": registration, "tally": count}
 
 
 @require_GET

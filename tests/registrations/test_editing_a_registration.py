@@ -156,5 +156,5 @@ def test_the_editor_asks_the_database_as_often_for_many_changes_as_for_few(
     registration = save_registration(item, (a_change("great/principal-4"),) * changes)
     pk = registration.changes.first().pk
 
-    with django_assert_num_queries(14):
+    with django_assert_num_queries(15):
         director_client.get(f"/changes/{pk}/")

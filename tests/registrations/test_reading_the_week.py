@@ -54,7 +54,7 @@ def test_the_week_asks_the_database_as_often_for_many_services_as_for_few(
         extra = ItemFactory(service=ServiceFactory(), instrument=item.instrument)
         save_registration(extra, (a_change("great/principal-4"),) * 3)
 
-    with django_assert_num_queries(18):
+    with django_assert_num_queries(19):
         organist_client.get("/week/2026-11-29/")
 
 

@@ -3,14 +3,15 @@
 An ``Organ`` and a ``Combination`` go in; ids drawn that the organ does not have sound nothing.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import chain, pairwise, zip_longest
 
 from instruments.compass import Compass
 from instruments.organ import Keyboard, Organ, Stop
-from instruments.pipework import Pipe, pipework, pitches_of, stop_compass
+from instruments.pipework import Pipe, composition_of, pipework, pitches_of, stop_compass
+from instruments.pitch import semitones
 from registrations.combination import Combination
 from registrations.coupling import meet, routes
 
@@ -148,6 +149,23 @@ def pipes_at(organ: Organ, combination: Combination, keyboard_id: str, key: int)
         if one.keyboard == keyboard_id and one.low <= key <= one.high
         for pipe in work.pipes(one.stop, key + one.shift)
     )
+
+
+#: A row of pipes, and the semitones from the played key to its pipe.
+Row = tuple[str, int]
+
+
+def rows_opened(reach: Reach, ranks: Mapping[str, str]) -> tuple[Row, ...]:
+    """Give the rows of pipes that a reach opens; ``ranks`` are those of the organ, by stop id.
+
+    Reaches that have a row in common open the same pipes at the keys they share. The rows of a
+    compound stop break together and are given as one.
+    """
+    stop, row = reach.stop, ranks[reach.stop.id]
+    if composition_of(stop):
+        return ((f"{row}#", reach.shift),)
+    offset = reach.shift + (0 if stop.length is None else semitones(stop.length))
+    return tuple((f"{row}#{place}", offset) for place in range(1, stop.ranks + 1))
 
 
 def _runs(keys: Compass) -> Iterator[tuple[int, int]]:

@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from instruments.organ import Coupler, Division, Keyboard, KeyboardKind, Organ, Stop, Tremulant
+from instruments.pipework import ranks
 from registrations.combination import Combination, Music, Player, Texture
 from registrations.sounding import Reach, Span, reaches, spans_of
 
@@ -66,6 +67,11 @@ class Scene:
         """The drawn tremulants with their divisions."""
         drawn = self.combination.drawn
         return tuple((one, shake) for one, shake in self.organ.tremulants() if shake.id in drawn)
+
+    @cached_property
+    def ranks(self) -> dict[str, str]:
+        """The row of pipes that each stop of the organ uses, by stop id."""
+        return ranks(self.organ) if self.before is None else self.before.ranks
 
     def reached_on(self, keyboard_id: str) -> tuple[Reach, ...]:
         """Give what is reached from one keyboard."""

@@ -53,3 +53,11 @@ def test_a_scene_takes_over_what_sounds_as_before_and_works_out_the_rest():
 
     assert after.spans_on(great) is before.spans_on(great)
     assert after.spans_on(swell) == Scene(ORGAN, combination).spans_on(swell)
+
+
+def test_the_rows_of_pipes_are_counted_once_for_all_trials():
+    scene = Scene(ORGAN, a_combination("great/principal-4"))
+    trial = Scene(ORGAN, a_combination(), before=scene)
+
+    assert scene.ranks["great/principal-4"] == "great/principal-4"
+    assert trial.ranks is scene.ranks

@@ -7,11 +7,13 @@ from instruments.mixtures import Zone
 from instruments.organ import Half
 from instruments.pipework import Pipe
 from registrations.sounding import (
+    Reach,
     Span,
     heard,
     lengths_on,
     pipes_at,
     reaches,
+    rows_opened,
     sounds,
     spans,
 )
@@ -262,3 +264,19 @@ def test_a_floating_division_sounds_only_through_a_coupler():
 
     assert reaches(organ, a_combination("solo/tuba-8")) == ()
     assert sounds(organ, a_combination("solo/tuba-8", "solo-to-great"), "great")
+
+
+@pytest.mark.parametrize(
+    ("stop", "rows"),
+    [
+        (a_stop("Principal 8"), (("own#1", 12),)),
+        (a_stop("Octave 4"), (("own#1", 24),)),
+        (a_stop("Celeste 8", "string undulating", ranks=2), (("own#1", 12), ("own#2", 12))),
+        (a_stop("Mixture 15.19.22"), (("own#", 12),)),
+        (a_stop("Chimes", "percussion"), (("own#1", 12),)),
+    ],
+)
+def test_an_octave_coupler_opens_the_rows_of_a_stop_an_octave_up(stop, rows):
+    reach = Reach("great", "swell", stop, 12, ("octave",), 0, 48)
+
+    assert rows_opened(reach, {stop.id: "own"}) == rows

@@ -1,17 +1,21 @@
 """Assemble: the lines of a list, one after another, into an organ."""
 
+import itertools
 import re
 
-from instruments.organ import Tremulant
 from instruments.stoplist.book import Book
-from instruments.stoplist.couplerline import read_couplers
-from instruments.stoplist.headings import read_compass_line, read_heading
+from instruments.stoplist.columns import read_columns
+from instruments.stoplist.lines import read_piece, read_whole
+from instruments.stoplist.lost import give_headings
 from instruments.stoplist.organs import organ_of
+from instruments.stoplist.pieces import pieces_of
 from instruments.stoplist.reading import LineRead, Reading, StoplistError, Unread
-from instruments.stoplist.stops import read_stop_line
-from instruments.stoplist.tables import ACCESSORY_WORDS, DIVISIONS
+from instruments.stoplist.stops import finish_stops
+from instruments.stoplist.tables import language_of
+from instruments.stoplist.tidy import tidy_line
 
-LONGEST, MOST_STOPS = 200_000, 2_000
+LONGEST, MOST_LINES, MOST_STOPS = 200_000, 5_000, 2_000
+_NUMBER = re.compile(r"^\s*(\d{1,3})\b")
 
 
 def read_stoplist(text: str, name: str = "") -> Reading:
@@ -21,24 +25,22 @@ def read_stoplist(text: str, name: str = "") -> Reading:
         StoplistError: there is no text, too much of it, it is not text, or no stop is in it.
     """
     _refuse(text)
-    book = Book()
-    for number, line in enumerate(text.splitlines(), start=1):
-        if line.strip():
-            read_as = _read_line(book, number, line)
-            if not read_as:
-                book.unread.append(Unread(number, line.strip()))
-            book.lines.append(LineRead(number, line.strip(), read_as or "not read"))
-    stops = sum(len(part.stops) for part in book.parts)
-    if stops == 0:
-        raise StoplistError(
-            "No stop was found. Paste headings such as GREAT and a stop a line, like Principal 4."
-        )
-    if stops > MOST_STOPS:
-        raise StoplistError(
-            f"There are {stops} stops in it; {MOST_STOPS} is the most that is read at once."
-        )
+    lines = [(number, tidy_line(line)) for number, line in enumerate(text.splitlines(), start=1)]
+    book = Book(language=language_of(text), numbered=_is_numbered([line for _, line in lines]))
+    give_headings(book, lines)
+    originals = text.splitlines()
+    for number, line in lines:
+        if originals[number - 1].strip():
+            _read_line(book, number, line, originals[number - 1].strip())
+    finish_stops(book)
+    _refuse_count(sum(len(part.stops) for part in book.parts))
     organ = organ_of(book, name)
-    return Reading(organ, tuple(book.unread), tuple(book.assumed), tuple(book.lines))
+    return Reading(
+        organ,
+        tuple(sorted(book.unread, key=lambda one: one.line)),
+        tuple(sorted(book.assumed, key=lambda one: one.line)),
+        tuple(book.lines),
+    )
 
 
 def _refuse(text: str) -> None:
@@ -52,51 +54,48 @@ def _refuse(text: str) -> None:
         raise StoplistError(
             "This is not text but the inside of some other file. Copy the list as text."
         )
+    lines = sum(bool(line.strip()) for line in text.splitlines())
+    if lines > MOST_LINES:
+        raise StoplistError(
+            f"The text has {lines:,} lines; {MOST_LINES:,} is the most that is read at once."
+        )
 
 
-def _read_line(book: Book, number: int, line: str) -> str:
-    for read in (
-        read_compass_line,
-        read_heading,
-        _couplers,
-        _tremulant,
-        _accessory,
-        read_stop_line,
-        _title,
-    ):
-        read_as = read(book, number, line.strip())
-        if read_as:
-            return read_as
-    return ""
+def _refuse_count(stops: int) -> None:
+    if stops == 0:
+        raise StoplistError(
+            "No stop was found. Paste headings such as GREAT and a stop a line, like Principal 4."
+        )
+    if stops > MOST_STOPS:
+        raise StoplistError(
+            f"There are {stops:,} stops in it; {MOST_STOPS:,} is the most that is read at once."
+        )
 
 
-def _couplers(book: Book, number: int, line: str) -> str:
-    if line.lower().strip(" :") in {"couplers", "accessories"}:
-        return "heading"
-    found = read_couplers(line)
-    book.couplers.extend((number, one) for one in found)
-    return f"coupler {', '.join(one.name for one in found)}" if found else ""
+def _is_numbered(lines: list[str]) -> bool:
+    """Say whether numbers that begin lines count the stops: most are one more than the last."""
+    found = [int(match[1]) for line in lines if (match := _NUMBER.match(line))]
+    steps = sum(after == before + 1 for before, after in itertools.pairwise(found))
+    return len(found) > 3 and steps >= 0.6 * (len(found) - 1)
 
 
-def _tremulant(book: Book, number: int, line: str) -> str:
-    match = re.fullmatch(r"\W*(?:(\w+)\s+)?tremul(?:ant|o)\W*(?:to\s+(\w+))?\W*", line, re.I)
-    if match is None or book.current is None:
-        return ""
-    named = DIVISIONS.get((match[1] or match[2] or "").lower())
-    part = next((one for one in book.parts if one.name == named), book.current)
-    part.tremulants.append(Tremulant(book.slug(f"{part.name}/tremulant"), "Tremulant"))
-    return f"tremulant of the {part.name}"
-
-
-def _accessory(book: Book, number: int, line: str) -> str:
-    if not any(word in line.lower() for word in ACCESSORY_WORDS) or len(line) > 200:
-        return ""
-    book.accessories.append(line.strip(" .;"))
-    return "accessory"
-
-
-def _title(book: Book, number: int, line: str) -> str:
-    if book.parts or len(book.titles) >= 3 or len(line) > 120 or line.endswith("?"):
-        return ""
-    book.titles.append(line.strip(" .,;"))
-    return "name of the organ" if len(book.titles) == 1 else "place"
+def _read_line(book: Book, number: int, line: str, original: str) -> None:
+    if not line.strip():
+        book.lines.append(LineRead(number, original, "marks of a page"))
+        return
+    if number in book.starts:
+        book.current = book.starts[number]
+        book.parts.append(book.current)
+        book.section = "stops"
+    whole = read_whole(book, number, line)
+    if whole:
+        book.lines.append(LineRead(number, original, whole))
+        return
+    pieces = pieces_of(line, numbered=book.numbered)
+    told = read_columns(book, number, pieces) or [
+        read_piece(book, number, piece.text) for piece in pieces
+    ]
+    if not told or not all(told):
+        book.unread.append(Unread(number, original))
+    understood = "; ".join(one for one in told if one)
+    book.lines.append(LineRead(number, original, understood or "not read"))

@@ -1,71 +1,125 @@
-"""Headings: lines that begin a division or tell a compass."""
+"""Headings: what a line that begins a division says of it."""
 
 import re
+from dataclasses import dataclass
 
-from instruments.compass import (
-    Compass,
-    CompassError,
-    compass_name,
-    compass_of_size,
-    parse_compass,
+from instruments.compass import Compass
+from instruments.stoplist.compasses import compass_in, without_compass
+from instruments.stoplist.ranks import roman_value
+from instruments.stoplist.tables import ANY_ROLE, Home, home, words, words_of
+
+_NUMBER = re.compile(
+    r"(?<![\w'’])(?P<roman>I{1,3}|IV|VI?)(?![\w'’])"
+    r"|(?<![\w.,/])(?P<figure>[1-6])(?=[.)ºª°]|\s|$|(?:st|nd|rd|th|er|e)\b)"
 )
-from instruments.stoplist.book import Book, Part
-from instruments.stoplist.tables import DIVISIONS, HEADING_WORDS
+_COUNT = re.compile(
+    r"\b\d{1,3}\s?(?:stops?|ranks?|registers?|stemmen|jeux|registri|registros|"
+    r"stämmor|stemmer|pipes|speaking stops)\b",
+    re.I,
+)
+_WIND = re.compile(
+    r"[,;(–-]?\s*\b\d{1,3}(?:[.,]\d+|\s?[½¼¾]|[ -]\d/\d)?[\"”″]?\s?"
+    r"(?:mm|cm|inch(?:es)?|in\.|\")[^)]*",
+    re.I,
+)
+_ORDINALS = {
+    **dict.fromkeys(("first", "erstes", "premier", "primo", "primer", "primera", "eerste"), 1),
+    **dict.fromkeys(("second", "zweites", "deuxieme", "secondo", "segundo", "segunda"), 2),
+    **dict.fromkeys(("third", "drittes", "troisieme", "terzo", "tercer", "tercera", "derde"), 3),
+    **dict.fromkeys(("fourth", "viertes", "quatrieme", "quarto", "vierde"), 4),
+    **dict.fromkeys(("fifth", "funftes", "cinquieme", "quinto"), 5),
+}  # fmt: skip
+MOST_WORDS = 12
 
-_COMPASS = re.compile(r"\b([A-G]{1,3}#?(?:,[A-G])?)\s*(?:-|–|to)\s*([a-gA-G]#?b?[1-6]?)\b")
-_NOTES = re.compile(r"\b(\d{2})\s*(?:notes|keys)\b", re.I)
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A division as its heading tells it; ``number`` is that of its manual, 0 where none is."""
+
+    home: Home
+    number: int
+    enclosed: bool
+    floating: bool
+    compass: Compass | None
 
 
-def read_heading(book: Book, number: int, line: str) -> str:
-    """Begin a division where the line is a heading; say so, or nothing."""
-    bare = re.sub(r"[()\[\]:.,;–—-]", " ", _NOTES.sub(" ", _COMPASS.sub(" ", line))).lower()
-    words = bare.split()
-    named = [word for word in words if word in DIVISIONS]
+def read_heading(text: str, language: str = "") -> Heading | None:
+    """Read a line as the heading of a division, or None when it is not one."""
+    if len(text) > 120 or not text.strip():
+        return None
+    found = compass_in(text)
+    bare = _WIND.sub(" ", _COUNT.sub(" ", without_compass(text)))
+    number, bare = _number(bare)
+    roman = ("", "I", "II", "III", "IV", "V", "VI")[number]
+    spoken = words_of(bare)
     if (
-        not named
-        or words[0] not in DIVISIONS | {"the": ""}
-        or set(words) - set(DIVISIONS) - HEADING_WORDS
+        len(spoken) > MOST_WORDS
+        or re.search(r"\d", bare)
+        or (not spoken and text.strip(" .:") != roman)
     ):
-        return ""
-    if (
-        len(words) > 1
-        and not set(words[1:]) & HEADING_WORDS
-        and not _COMPASS.search(line)
-        and not _NOTES.search(line)
-    ):
-        return ""
-    part = Part(
-        DIVISIONS[named[0]],
-        "unenclosed" not in words
-        and bool({"enclosed", "expressive", "box", "expression"} & set(words)),
-        "floating" in words,
+        return None
+    division = _division(spoken, number, language, joined=bool(re.search(r"[/+–-]", bare)))
+    if division is None:
+        return None
+    known = set(words_of(text))
+    boxed = division.role == "swell" or bool(words("enclosed") & known)
+    return Heading(
+        division,
+        number,
+        boxed and not words("unenclosed") & known,
+        bool(words("floating") & known),
+        found[0] if found else None,
     )
-    known = next((one for one in book.parts if one.name == part.name), None)
-    if known is None:
-        book.parts.append(part)
-    book.current = known or part
-    book.current.compass = _read_compass(line) or book.current.compass
-    return f"division {part.name}"
 
 
-def _read_compass(line: str) -> Compass | None:
-    match = _COMPASS.search(line)
+def _number(text: str) -> tuple[int, str]:
+    match = _NUMBER.search(text)
     if match:
-        try:
-            return parse_compass(f"{match[1]}-{match[2]}")
-        except CompassError:
-            pass
-    notes = _NOTES.search(line)
-    return compass_of_size(int(notes[1])) if notes and 12 <= int(notes[1]) <= 97 else None
+        number = roman_value(match["roman"]) if match["roman"] else int(match["figure"])
+        return number, _NUMBER.sub(" ", text)
+    spoken = next((word for word in words_of(text) if word in _ORDINALS), "")
+    return _ORDINALS.get(spoken, 0), text
 
 
-def read_compass_line(book: Book, number: int, line: str) -> str:
-    """Keep the compass that a line tells for all manuals or the pedals; say so, or nothing."""
-    compass = _read_compass(line)
-    feet = bool(re.search(r"\bpedals?\b", line, re.I))
-    if compass is None or not re.match(
-        r"\W*(?:manuals|pedals|compass|keyboards|pedalboard)\b(?!.*\borgan\b)", line, re.I
-    ):
-        return ""
-    book.compasses[feet] = compass
-    return f"compass of the {'pedals' if feet else 'manuals'} {compass_name(compass)}"
+def _division(spoken: list[str], number: int, language: str, *, joined: bool) -> Home | None:
+    """Give the division that the words name, where every other word is of a heading."""
+    found: list[Home] = []
+    at = 0
+    while at < len(spoken):
+        size, one = _longest(spoken[at:], language)
+        if one is None and spoken[at] not in _others():
+            return None
+        if one is not None:
+            found.append(one)
+        at += max(size, 1)
+    named = [one for one in found if one.role != ANY_ROLE]
+    if joined and len({one.role for one in named}) > 1:
+        return None
+    if named:
+        return _preferred(named)
+    return found[0] if found else (Home("Manual", ANY_ROLE, "") if number else None)
+
+
+def _preferred(named: list[Home]) -> Home:
+    if len(named) > 1 and named[0].is_pedal != named[-1].is_pedal:
+        return next(one for one in named if one.is_pedal)
+    return named[0]
+
+
+def _longest(spoken: list[str], language: str) -> tuple[int, Home | None]:
+    for size in (3, 2, 1):
+        if size <= len(spoken):
+            one = home(" ".join(spoken[:size]), language)
+            if one is not None and (size > 1 or len(spoken[0]) > 1 or len(spoken) == 1):
+                return size, one
+    return 0, None
+
+
+def _others() -> frozenset[str]:
+    return (
+        words("heading")
+        | words("enclosed")
+        | words("unenclosed")
+        | words("floating")
+        | frozenset(_ORDINALS)
+    )

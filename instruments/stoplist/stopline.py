@@ -1,34 +1,37 @@
-"""Stopline: one line of a list as a stop: its name, length, ranks, composition, remarks."""
+"""Stopline: one piece of a list as a stop: its name, length, ranks, composition, remarks."""
 
 import re
 from dataclasses import dataclass
 from fractions import Fraction
 
 from instruments.lexicon import Match, find_name
-from instruments.mixtures import parse_ordinals
-from instruments.pitch import ROUNDED_LABELS, LengthError, length_typeset, parse_length
+from instruments.pitch import ROUNDED_LABELS, length_typeset
+from instruments.stoplist.lengths import Figure, figures_in
+from instruments.stoplist.ranks import Composed, Ranks, composition_in, ranks_in
+from instruments.stoplist.tables import words, words_of
+from instruments.tone import Family
 
-_NUMBERING = re.compile(r"^\s*(?:\(?\d{1,3}[.):]|[-•*·–—])\s+")
-_REMARK = re.compile(r"[(\[]([^()\[\]]*)[)\]]")
-_LENGTH = re.compile(
-    r"(?<![\w./])(?P<length>\d{1,2}(?:[ -]\d{1,2}/\d{1,2}|\s?[½⅓⅔¼¾⅕⅖⅗⅘⅐⅛⅑])?|\d{1,2}/\d{1,2}|[½⅓⅔¼¾⅕⅖⅗⅘])"
-    r"\s?(?P<unit>['’′]|ft\b\.?|feet\b|foot\b)?(?![\w./])"
+MOST_WORDS, LONGEST = 7, 240
+_IN_BRACKETS = re.compile(r"\(([^()]*)\)|\[([^\[\]]*)\]|\{([^{}]*)\}")
+_NUMBERED = re.compile(
+    r"\b(?:no|nr|num|n°|nº|№|#)\.?\s?\d{1,2}\b|(?<=\w)\s\d(?=\s+\d{1,2}(?![\d/])(?!\s?\d?/))"
+    r"|\bin\s[IVX]+\b|\b(?:decim|vigesim|trigesim)[ao]\s[IVX]+\b",
+    re.I,
 )
-_RANKS = re.compile(
-    r"\b(?P<roman>X?(?:IX|IV|V?I{0,3}))\b(?:[ -]?(?:ranks?|rks?)\b\.?)?"
-    r"|\b(?P<count>\d{1,2})[ -]?(?:ranks?|rks?)\b\.?",
+_COUNTED = re.compile(
+    r"[,;–-]?\s*\b\d{1,4}\s?(?:pipes?|notes?|pfeifen|töne|tasten|pijpen|tonen|tuyaux|tubos|canne|bells?|"
+    r"tubes?|bars?|chimes?|mm|cm|inch(?:es)?|piber|pipor|röhren|stäbe|glocken|plates?|harps?)\b\.?",
+    re.I,
 )
-_COUNTED = re.compile(r"\b\d{1,2}(?:[.,]\s?\d{1,2}){1,9}\b")
-_ROMAN = {"I": 1, "V": 5, "X": 10}
-_PROSE = re.compile(
-    r"[?!:;]|\b(?:is|was|are|were|has|have|by|this|that|which|built|rebuilt)\b", re.I
-)
-MOST_WORDS = 6
+_PROSE = re.compile(r"[?!]|[:;]\s|\.\s+[A-ZÄÖÜ]\w+\s+\w+\s+\w+")
+_ORDINAL_NAMES = {"decima": 10, "decimo": 10, "vigesima": 20, "trigesima": 30}
+_LOOSE = re.compile(r"\s+(?:de|di|da|of|á|à)$|^f$", re.I)
+_MARKS = " \t.,;:-–—…·_=*†‡§|/"
 
 
 @dataclass(frozen=True, slots=True)
 class StopLine:
-    """A line read as a stop; ``doubts`` are what had to be guessed, in words."""
+    """A piece read as a stop; ``doubts`` are what had to be guessed, in words."""
 
     name: str
     length: Fraction | None
@@ -36,72 +39,209 @@ class StopLine:
     composition: tuple[Fraction, ...]
     remarks: tuple[str, ...]
     match: Match | None
+    figured: bool
     doubts: tuple[str, ...]
 
 
-def read_stop(text: str, *, pedal: bool) -> StopLine | None:
-    """Read a line as a stop; None when it has neither a figure nor a known name."""
-    remarks = tuple(part.strip() for part in _REMARK.findall(text))
-    bare = _NUMBERING.sub("", _REMARK.sub(" ", text)).replace("\t", " ").strip(" .,;")
-    counted = _COUNTED.search(bare)
-    composition = parse_ordinals(counted[0]) if counted else ()
-    before = bare[: counted.start()] if counted and composition else bare
-    length_at = _last(_LENGTH, before)
-    ranks_at = _last_ranks(before[: length_at.start()] if length_at else before) or (
-        _last_ranks(before[length_at.end() :]) if length_at else None
+@dataclass(frozen=True, slots=True)
+class _Found:
+    """The figures of a piece: at most one length, number of ranks and composition."""
+
+    length: Figure | None
+    ranks: Ranks | None
+    composed: Composed | None
+
+    def spans(self) -> list[tuple[int, int]]:
+        those = (self.length, self.ranks, self.composed)
+        return sorted((one.start, one.end) for one in those if one is not None)
+
+
+def read_stop(text: str, *, pedal: bool, language: str = "") -> StopLine | None:
+    """Read a piece as a stop; None when it has neither a figure nor a known name."""
+    if len(text) > LONGEST or not any(letter.isalpha() for letter in text):
+        return None
+    bare, remarks = _remarks_out(text)
+    found = _figures(bare, pedal, language)
+    name, after = _without_half(*_around(bare, found))
+    match = find_name(_spelt(name), language, pedal) if name else None
+    if not _is_name(name, match, bool(found.spans())):
+        return None
+    return _settled(name, _kept(match, found), found, match, (*remarks, *after))
+
+
+def _remarks_out(text: str) -> tuple[str, tuple[str, ...]]:
+    """Part what stands in brackets, and counts of pipes, from a piece; figures are left in it."""
+    remarks: list[str] = []
+
+    def out(match: re.Match[str]) -> str:
+        inner = next(group for group in match.groups() if group is not None).strip()
+        if _only_figures(inner):
+            return f" {inner} "
+        remarks.append(inner)
+        return " "
+
+    bare = _IN_BRACKETS.sub(out, text)
+    bare = _COUNTED.sub(" ", bare)
+    return re.sub(r"\s+", " ", bare).strip(_MARKS), tuple(one for one in remarks if one)
+
+
+def _only_figures(text: str) -> bool:
+    composed = composition_in(text)
+    if composed:
+        return not text[: composed.start].strip() and not text[composed.end :].strip(_MARKS)
+    figures, ranks = figures_in(text), ranks_in(text)
+    spans = [(one.start, one.end) for one in figures] + [(one.start, one.end) for one in ranks]
+    sure = any(one.sure for one in figures) or bool(ranks)
+    return sure and not _masked(text, spans).replace("#", "").strip(_MARKS)
+
+
+def _figures(text: str, pedal: bool, language: str) -> _Found:
+    composed = composition_in(text)
+    masked = _masked(text, [(composed.start, composed.end)] if composed else [])
+    masked = _NUMBERED.sub(lambda match: "#" * len(match[0]), masked)
+    ranks = _ranks(masked, text)
+    if ranks and not ranks.doubtful:
+        masked = _masked(masked, [(ranks.start, ranks.end)])
+    length = _length_of(masked, pedal, language)
+    if ranks and ranks.doubtful:
+        ranks, length = _undoubted(ranks, length, masked)
+    return _Found(length, ranks, composed)
+
+
+def _masked(text: str, spans: list[tuple[int, int]]) -> str:
+    for start, end in spans:
+        text = text[:start] + "#" * (end - start) + text[end:]
+    return text
+
+
+def _ranks(masked: str, text: str) -> Ranks | None:
+    found = [one for one in ranks_in(masked) if text[: one.start].strip(_MARKS) or not one.roman]
+    found = [one for one in found if not (one.roman and one.count > 12)]
+    return found[-1] if found else None
+
+
+def _undoubted(
+    ranks: Ranks, length: Figure | None, text: str
+) -> tuple[Ranks | None, Figure | None]:
+    """Decide whether “4 f.” is four ranks or four feet: feet where no compound is named."""
+    match = find_name(text[: ranks.start].strip(_MARKS))
+    other = length is not None and (length.start, length.end) != (ranks.start, ranks.end)
+    if other and length is not None and length.start < ranks.end and length.end > ranks.start:
+        other = False
+    if other or (match and match.entry.compound) or ranks.count in {3, 5, 6, 7}:
+        if length and not other:
+            rest = [one for one in figures_in(text) if one.start >= ranks.end]
+            length = rest[0] if rest else None
+        return ranks, length
+    return None, length
+
+
+def _length_of(text: str, pedal: bool, language: str) -> Figure | None:
+    found = figures_in(text)
+    sure = [one for one in found if one.sure]
+    if sure or len(found) < 2:
+        return next(iter(sure or found), None)
+    match = find_name(text[: found[0].start].strip(_MARKS), language, pedal)
+    usual = [one for one in found if match and one.length in match.entry.lengths]
+    return (usual or found)[0]
+
+
+def _around(text: str, found: _Found) -> tuple[str, tuple[str, ...]]:
+    """Give the name, which stands before the figures or between them, and what comes after it."""
+    spans = found.spans()
+    if not spans:
+        return _cleaned(text), ()
+    pieces, at = [], 0
+    for start, end in spans:
+        pieces.append(text[at:start])
+        at = max(at, end)
+    pieces.append(text[at:])
+    named = [_cleaned(piece) for piece in pieces]
+    first = next((place for place, piece in enumerate(named) if words_of(piece)), None)
+    if first is None:
+        return _cleaned(text), ()
+    after = tuple(piece for piece in named[first + 1 :] if words_of(piece))
+    return named[first], after
+
+
+def _without_half(name: str, after: tuple[str, ...]) -> tuple[str, tuple[str, ...]]:
+    """Part the word of a half from a name: Voce umana soprani."""
+    head, _, last = name.rpartition(" ")
+    spoken = words_of(last)
+    if head and len(last) > 3 and spoken and spoken[-1] in words("half"):
+        return _cleaned(head), (last, *after)
+    return name, after
+
+
+def _cleaned(text: str) -> str:
+    text = re.sub(r"\s+", " ", re.sub(r"[.…·_]{2,}|(?:\s[.·]){2,}", " ", text))
+    return _LOOSE.sub("", text.strip(_MARKS + "'’′\"")).strip(_MARKS)
+
+
+def _spelt(name: str) -> str:
+    """Write an Italian count such as Vigesima II as the number it is."""
+    parts = name.lower().split()
+    if len(parts) == 2 and parts[0] in _ORDINAL_NAMES and ranks_in(name.upper()):
+        return _roman(_ORDINAL_NAMES[parts[0]] + ranks_in(parts[1].upper())[0].count)
+    return name
+
+
+def _roman(number: int) -> str:
+    tens, ones = divmod(number, 10)
+    return "X" * tens + ("", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX")[ones]
+
+
+def _is_name(name: str, match: Match | None, figured: bool) -> bool:
+    spoken = words_of(name)
+    if not spoken or len(spoken) > MOST_WORDS or _PROSE.search(name):
+        return False
+    if figured:
+        return match is not None or (len(spoken) <= 4 and not words("note") & set(spoken))
+    return match is not None and match.exact
+
+
+def _kept(match: Match | None, found: _Found) -> Ranks | None:
+    """Give the ranks, or None where a Roman figure only numbers stops of one name."""
+    ranks = found.ranks
+    if ranks is None or not ranks.roman or match is None or found.composed:
+        return ranks
+    counted = match.entry.compound or "undulating" in match.entry.construction
+    return ranks if counted or ranks.count > 3 else None
+
+
+def _settled(
+    name: str, ranks: Ranks | None, found: _Found, match: Match | None, remarks: tuple[str, ...]
+) -> StopLine:
+    doubts: list[str] = []
+    if found.ranks and ranks is None:
+        figure = _roman(found.ranks.count)
+        name = f"{name} {figure}"
+        doubts.append(f"{figure} is taken for its number, not for ranks")
+    composition = found.composed.lengths if found.composed else ()
+    count = len(composition) or (ranks.count if ranks else 1)
+    if ranks and ranks.most > ranks.count and not composition:
+        doubts.append(f"it grows from {ranks.count} to {ranks.most} ranks; {ranks.count} are kept")
+    length = _true_length(found.length, match, doubts)
+    if found.length is None and count == 1 and not (match and match.entry.compound):
+        length = _usual(match, doubts)
+    return StopLine(
+        name, length, count, composition, remarks, match, bool(found.spans()), tuple(doubts)
     )
-    name = _name(before, length_at, ranks_at)
-    if not name or len(name.split()) > MOST_WORDS or _PROSE.search(name):
+
+
+def _true_length(figure: Figure | None, match: Match | None, doubts: list[str]) -> Fraction | None:
+    if figure is None:
         return None
-    match = find_name(name, pedal=pedal)
-    figured = bool(length_at or composition or ranks_at)
-    if not figured and (match is None or not match.exact):
+    true = ROUNDED_LABELS.get(figure.length)
+    if true is None or (match and figure.length in match.entry.lengths):
+        return figure.length
+    doubts.append(f"{length_typeset(figure.length)} is a rounded label for {length_typeset(true)}")
+    return true
+
+
+def _usual(match: Match | None, doubts: list[str]) -> Fraction | None:
+    if match is None or not match.entry.lengths or match.entry.family is Family.PERCUSSION:
         return None
-    ranks = len(composition) or _ranks(ranks_at)
-    length, doubts = _length(length_at, match, ranks, bool(composition))
-    return StopLine(name, length, ranks, composition, remarks, match, doubts)
-
-
-def _last(pattern: re.Pattern[str], text: str) -> re.Match[str] | None:
-    return next(iter(reversed(list(pattern.finditer(text)))), None)
-
-
-def _last_ranks(text: str) -> re.Match[str] | None:
-    found = [one for one in _RANKS.finditer(text) if one["roman"] or one["count"]]
-    return found[-1] if found and text[: found[-1].start()].strip() else None
-
-
-def _name(text: str, length: re.Match[str] | None, ranks: re.Match[str] | None) -> str:
-    ends = [one.start() for one in (length, ranks) if one and text[: one.start()].strip()]
-    return re.sub(r"\s+", " ", text[: min(ends, default=len(text))]).strip(" .,;-–…")
-
-
-def _ranks(found: re.Match[str] | None) -> int:
-    if found is None:
-        return 1
-    if found["count"]:
-        return max(1, min(60, int(found["count"])))
-    values = [_ROMAN[letter] for letter in found["roman"]]
-    return sum(-value if value < max(values[at:]) else value for at, value in enumerate(values))
-
-
-def _length(
-    found: re.Match[str] | None, match: Match | None, ranks: int, composed: bool
-) -> tuple[Fraction | None, tuple[str, ...]]:
-    if found is None:
-        if composed or ranks > 1 or match is None or match.entry.compound:
-            return None, ()
-        usual = match.entry.lengths
-        if not usual:
-            return None, ()
-        return usual[0], (
-            f"no length is written; {match.entry.name} is most often {length_typeset(usual[0])}",
-        )
-    try:
-        written = parse_length(found["length"])
-    except LengthError:
-        return None, (f"“{found['length']}” is no length",)
-    true = ROUNDED_LABELS.get(written)
-    if true is None or (match and written in match.entry.lengths):
-        return written, ()
-    return true, (f"{length_typeset(written)} is a rounded label for {length_typeset(true)}",)
+    usual = match.entry.lengths[0]
+    doubts.append(f"no length is written; {match.entry.name} is most often {length_typeset(usual)}")
+    return usual

@@ -1,109 +1,113 @@
-"""Stops: what a line of a list says about a stop, and what the lexicon adds."""
+"""Stops: what a piece says about a stop, and what the lexicon adds."""
 
-import re
 from dataclasses import replace
+from fractions import Fraction
 
-from instruments.compass import Compass, key_typeset, parse_compass
+from instruments.compass import key_typeset
 from instruments.figures import roman
-from instruments.mixtures import Zone, customary, ordinals_label
-from instruments.organ import Half, Stop
-from instruments.pitch import length_label, length_of_ordinal, length_typeset
+from instruments.mixtures import Composition, Zone, customary, ordinals_label
+from instruments.organ import Stop
+from instruments.pitch import length_label, length_of_ordinal
 from instruments.stoplist.book import Book, Part
-from instruments.stoplist.reading import Assumed
+from instruments.stoplist.remarks import with_remarks
 from instruments.stoplist.stopline import StopLine, read_stop
-from instruments.stoplist.tables import DIVISIONS, PEDAL
 from instruments.tone import Construction, Family
 
-_MANUAL = Compass(0, 55)
-_FROM = re.compile(
-    r"^(?:from\s+)?(?P<start>tenor c|middle c|[a-g]#?[1-4]?)(?:\s+up(?:wards)?)?$", re.I
-)
-_BORROWED = re.compile(r"^(?:from|borrowed from)\s+(?:the\s+)?(?P<from>[a-z ]+)$", re.I)
+_THIRDS = frozenset({length_of_ordinal(10), length_of_ordinal(17), length_of_ordinal(24)})
+#: Counts that a chorus mixture climbs, from its lowest rank: common practice.
+_LADDER = (1, 5, 8, 12, 15, 19, 22, 26, 29, 33, 36, 40, 43)
 
 
-def read_stop_line(book: Book, number: int, line: str) -> str:
-    """Add the stop of a line to the division at hand; say so, or nothing."""
-    part = book.current
-    if part is None:
-        return ""
-    found = read_stop(line, pedal=part.name == PEDAL)
+def add_stop(book: Book, number: int, part: Part, text: str, told: str = "") -> Stop | None:
+    """Add the stop of a piece to a division, to be finished at the end; None when it is none.
+
+    ``told`` is the number that counts it in the list, by which others may borrow it.
+    """
+    found = read_stop(text, pedal=part.is_pedal, language=book.language)
     if found is None:
-        return ""
-    stop = _made(book, number, part, found)
-    part.stops.append(stop)
-    figure = "" if stop.length is None else f" {length_typeset(stop.length)}"
-    return f"stop {stop.name}{figure} on the {part.name}"
-
-
-def _made(book: Book, number: int, part: Part, found: StopLine) -> Stop:
+        return None
     entry = found.match.entry if found.match else None
-    for doubt in found.doubts:
-        book.assumed.append(Assumed(number, f"{found.name}: {doubt}."))
-    if found.match and not found.match.exact:
-        book.assumed.append(Assumed(number, f"{found.name}: taken for a {found.match.entry.name}."))
-    if entry is None:
-        book.assumed.append(
-            Assumed(number, f"{found.name}: not in the lexicon; taken for a principal.")
-        )
-    label = found.name + (f" {length_label(found.length)}" if found.length else "")
-    if found.length is None and found.ranks > 1:
-        label = f"{found.name} {roman(found.ranks)}"
+    _doubts(book, number, found)
     stop = Stop(
-        id=book.slug(f"{part.name}/{label.replace('/', '-')}"),
+        id=book.slug(f"{part.name}/{_label(found).replace('/', '-')}"),
         name=found.name,
         length=found.length,
         family=entry.family if entry else Family.PRINCIPAL,
         construction=entry.construction if entry else Construction.OPEN,
         ranks=found.ranks,
     )
-    stop = _remarked(book, part, stop, found.remarks)
-    return _composed(book, number, stop, found)
-
-
-def _remarked(book: Book, part: Part, stop: Stop, remarks: tuple[str, ...]) -> Stop:
-    for remark in remarks:
-        start, lender = _FROM.match(remark), _BORROWED.match(remark)
-        if remark.lower() in {"bass", "treble"}:
-            stop = replace(stop, half=Half(remark.lower()))
-        elif start:
-            low = {"tenor c": 12, "middle c": 24}.get(start["start"].lower())
-            low = parse_compass(f"{start['start']}-c4").low if low is None else low
-            stop = replace(stop, compass=Compass(low, (part.compass or _MANUAL).high))
-        elif lender:
-            stop = replace(stop, borrowed_from=_lender(book, lender["from"], stop))
+    if told:
+        book.numbers.setdefault(told, stop.id)
+    book.unfinished.append((number, part, len(part.stops), found))
+    part.stops.append(stop)
     return stop
 
 
-def _lender(book: Book, where: str, stop: Stop) -> str | None:
-    named = DIVISIONS.get(where.split()[0].lower())
-    alike = [
-        one
-        for part in book.parts
-        if part.name == named
-        for one in part.stops
-        if one.name == stop.name
-    ]
-    return alike[0].id if alike else None
+def finish_stops(book: Book) -> None:
+    """Give every stop what its remarks say, now that all stops are known, and its composition."""
+    for number, part, at, found in book.unfinished:
+        stop = with_remarks(book, number, part, part.stops[at], found.remarks)
+        part.stops[at] = _composed(book, number, stop, found)
+
+
+def _label(found: StopLine) -> str:
+    if found.length is not None:
+        return f"{found.name} {length_label(found.length)}"
+    return f"{found.name} {roman(found.ranks)}" if found.ranks > 1 else found.name
+
+
+def _doubts(book: Book, number: int, found: StopLine) -> None:
+    for doubt in found.doubts:
+        book.assume(number, f"{found.name}: {doubt}.")
+    if found.match is None:
+        book.assume(number, f"{found.name}: not in the lexicon; taken for a principal.")
+    elif not found.match.exact:
+        book.assume(number, f"{found.name}: taken for a {found.match.entry.name}.")
 
 
 def _composed(book: Book, number: int, stop: Stop, found: StopLine) -> Stop:
     entry = found.match.entry if found.match else None
-    if found.composition:
-        return replace(stop, composition=(Zone(0, found.composition),))
-    if entry is None or not entry.compound or (stop.length is not None and stop.ranks == 1):
+    if stop.composition:
         return stop
-    counts = entry.counts if entry.counts and stop.ranks in {1, len(entry.counts)} else ()
-    start = stop.compass.low if stop.compass else entry.from_key or 0
-    zones = (
-        (Zone(start, tuple(map(length_of_ordinal, counts))),)
-        if counts
-        else customary(max(2, stop.ranks), start)
-    )
+    if found.composition:
+        start = stop.compass.low if stop.compass else 0
+        return replace(stop, composition=(Zone(start, found.composition),))
+    if not _compound(stop, found):
+        return stop
+    start = stop.compass.low if stop.compass else (entry and entry.from_key) or 0
+    zones = _customary(stop, entry.counts if entry else (), start)
     told = ordinals_label(zones[0].lengths)
-    book.assumed.append(
-        Assumed(
-            number,
-            f"{stop.name}: its composition is not written; {told} from {key_typeset(start)} is usual.",
-        )
+    book.assume(
+        number,
+        f"{stop.name}: its composition is not written; {told} from {key_typeset(start)} is usual.",
     )
     return replace(stop, composition=zones, ranks=len(zones[0].lengths))
+
+
+def _compound(stop: Stop, found: StopLine) -> bool:
+    entry = found.match.entry if found.match else None
+    if entry is None:
+        return stop.ranks > 2
+    if not entry.compound:
+        return False
+    return stop.ranks > 1 or stop.length is None or not (entry.lengths and stop.length >= 4)
+
+
+def _customary(stop: Stop, counts: tuple[int, ...], start: int) -> Composition:
+    solo = any(length_of_ordinal(count) in _THIRDS for count in counts)
+    if counts and (stop.ranks in {1, len(counts)} or (solo and stop.ranks < len(counts))):
+        lengths = tuple(map(length_of_ordinal, counts))
+        if solo or stop.length in {None, lengths[0]}:
+            return (Zone(start, lengths if stop.ranks == 1 else lengths[-stop.ranks :]),)
+    ranks = stop.ranks if stop.ranks > 1 else 4
+    climbed = _from(stop.length, ranks)
+    return (Zone(start, climbed),) if climbed else customary(max(2, ranks), start)
+
+
+def _from(length: Fraction | None, ranks: int) -> tuple[Fraction, ...]:
+    """Give so many ranks upward from the one that is written, none where it is not a chorus's."""
+    ladder = [length_of_ordinal(count) for count in _LADDER]
+    if length not in ladder:
+        return ()
+    at = ladder.index(length)
+    return tuple(ladder[at : at + ranks]) if at + ranks <= len(ladder) else ()

@@ -1,0 +1,245 @@
+"""Lines: one piece of a list, read in the place where it stands, into the book."""
+
+import re
+from collections.abc import Callable
+
+from instruments.compass import compass_name
+from instruments.figures import roman
+from instruments.lexicon import find_name
+from instruments.organ import Stop, Tremulant
+from instruments.pitch import length_typeset
+from instruments.stoplist.book import Book, Part
+from instruments.stoplist.compasses import compass_in
+from instruments.stoplist.couplerline import CouplerLine, is_coupler_heading, read_couplers
+from instruments.stoplist.couplers import part_named
+from instruments.stoplist.headings import Heading, read_heading
+from instruments.stoplist.pieces import unnumbered
+from instruments.stoplist.stops import add_stop
+from instruments.stoplist.tables import ANY_ROLE, home, plain, word_starts, words, words_of
+
+LONGEST_NOTE = 600
+_PITCH = re.compile(
+    r"\b[aA]['’′1]?\s?[=:]?\s?(?P<hertz>4\d\d|39\d)(?:[.,]\d)?\s?(?:hz|cps)\b", re.I
+)
+_PITCH_EQUALS = re.compile(r"\b[aA]['’′1]?\s?=\s?(?P<hertz>4\d\d|39\d)\b")
+_DATE = re.compile(r"\b1[4-9]\d\d\b|\b20\d\d\b")
+_FOOTNOTE = re.compile(r"^\s*(?:[*†‡§]|\(?\d\)\s+[a-z]|[¹²³])")
+_MANUALS = re.compile(
+    r"^\W*(?:manuals?|manuale|manualen|manualumfang|claviers?|clavier|keyboards?|compass|umfang|klaviaturumfang|tonumfang|omvang|pedals?|pedalboard|pedalumfang|pedal|estensione|extensi[oó]n|étendue|omfång|omfang|pédalier|manuaalomvang|pedaalomvang|klavierumfang)\b",
+    re.I,
+)
+
+
+def read_whole(book: Book, number: int, line: str) -> str:
+    """Read a whole line where its commas part couplers, and not stops; say how, or nothing."""
+    if not re.search(r"[,;:·]", line) or len(line) > LONGEST_NOTE:
+        return ""
+    return _couplers(book, number, unnumbered(line, numbered=book.numbered))
+
+
+def read_piece(book: Book, number: int, text: str) -> str:
+    """Read one piece; say how in words, or nothing where it is not understood."""
+    bare = unnumbered(text, numbered=book.numbered)
+    counted = re.match(r"\s*(\d{1,3})\b", text) if bare != text else None
+    book.told = counted[1] if counted else ""
+    for read in _order(book):
+        read_as = read(book, number, bare)
+        if read_as:
+            return read_as
+    return ""
+
+
+def _order(book: Book) -> tuple[Callable[[Book, int, str], str], ...]:
+    if book.section == "couplers":
+        return (_compass, _section, _couplers, _heading, _tremulant, _accessory, _note, _leftover)
+    return (_compass, _section, _heading, _couplers, _tremulant, _stop, _accessory, _note, _title)
+
+
+def _compass(book: Book, number: int, text: str) -> str:
+    """Keep the compass of all manuals or of the pedals; one of a single division heads it."""
+    if not _MANUALS.match(text) or compass_in(text) is None:
+        return ""
+    if read_heading(text) and not re.match(r"\W*(?:manuals|pedals|manuale|manualen)\b", text, re.I):
+        return ""
+    told = []
+    for part in re.split(r"[;/]\s|,\s(?=[^\W\d]{3})", text):
+        found = compass_in(part)
+        if found:
+            feet = bool(re.search(r"p[eé]da", part, re.I))
+            book.compasses[feet] = found[0]
+            told.append(f"{'pedals' if feet else 'manuals'} {compass_name(found[0])}")
+    return f"compass of the {', '.join(told)}"
+
+
+def _section(book: Book, number: int, text: str) -> str:
+    if read_heading(text, book.language):
+        return ""
+    if is_coupler_heading(text):
+        book.section = "couplers"
+        return "heading"
+    spoken = words_of(text)
+    plain_line = spoken and not re.search(r"\d", text) and words("subheadings").issuperset(spoken)
+    return "heading" if plain_line and book.parts else ""
+
+
+def _heading(book: Book, number: int, text: str) -> str:
+    found = read_heading(text, book.language)
+    if found is None:
+        return ""
+    part = begin(book, number, found)
+    book.current, book.section, book.columns = part, "stops", []
+    return f"division {part.name}"
+
+
+def begin(book: Book, number: int, found: Heading) -> Part:
+    """Give the division of a heading, a new one where the list has none of that name."""
+    one = found.home
+    numbered = found.number > 0 and one.role == ANY_ROLE
+    name = f"{one.name} {roman(found.number)}" if numbered else one.name
+    part = next((known for known in book.parts if known.name == name), None)
+    if part is None:
+        part = Part(name, one.role, found.number)
+        book.parts.append(part)
+    part.enclosed = part.enclosed or found.enclosed
+    part.floating = part.floating or found.floating
+    part.compass = found.compass or part.compass
+    return part
+
+
+def _couplers(book: Book, number: int, text: str) -> str:
+    among = book.section == "couplers"
+    label, colon, rest = text.partition(":")
+    if colon and not is_coupler_heading(label):
+        return ""
+    pieces = re.split(r"[;,]\s+|\s·\s", rest if colon else text)
+    among = among or bool(colon)
+    found = _each(_with_octaves(pieces), among)
+    if not found or not all(found):
+        return _helps(book, pieces) if colon else ""
+    if not among and book.current is not None and _is_stop(book, text):
+        return ""
+    made = [one for those in found for one in those]
+    book.couplers.extend((number, one) for one in made)
+    return f"coupler {text.strip()}"
+
+
+def _helps(book: Book, pieces: list[str]) -> str:
+    """Keep what stands behind a heading of accessories, where it is not couplers."""
+    helps = [piece.strip(" .;") for piece in pieces if words_of(piece)]
+    book.accessories.extend(helps)
+    return f"accessory {', '.join(helps)}" if helps else ""
+
+
+def _each(pieces: list[str], among: bool) -> list[tuple[CouplerLine, ...]]:
+    """Read pieces as couplers; one that says too little takes the first piece's first word."""
+    found = []
+    lead = pieces[0].split()[0] if pieces and pieces[0].strip() else ""
+    for piece in pieces:
+        found.append(
+            read_couplers(piece, among_couplers=among)
+            or read_couplers(f"{lead} {piece}", among_couplers=among)
+        )
+    return found
+
+
+def _with_octaves(pieces: list[str]) -> list[str]:
+    """Join figures that a comma parted from their coupler: Sw to Gt 16, 8, 4."""
+    joined: list[str] = []
+    for piece in pieces:
+        if joined and not words_of(piece):
+            joined[-1] += f" {piece}"
+        elif piece.strip():
+            joined.append(piece)
+    return joined
+
+
+def _is_stop(book: Book, text: str) -> bool:
+    match = find_name(re.sub(r"[\d'’′]", "", text).strip())
+    return (
+        match is not None
+        and match.exact
+        and not re.search(r"octave|unison|\bto\b|/|koppel", text, re.I)
+    )
+
+
+def _tremulant(book: Book, number: int, text: str) -> str:
+    spoken = words_of(text)
+    known = words("tremulants")
+    if not known & set(spoken) or len(spoken) > 7:
+        return ""
+    others = [one for one in spoken if one not in known and one not in words("tremulant")]
+    part = next((found for found in (part_named(book, one) for one in others) if found), None)
+    if any(part_named(book, one) is None and not home(one) for one in others):
+        return ""
+    part = part or _shaken(book, number)
+    if part is None:
+        return ""
+    part.tremulants.append(Tremulant(book.slug(f"{part.name}/tremulant"), "Tremulant"))
+    return f"tremulant of the {part.name}"
+
+
+def _shaken(book: Book, number: int) -> Part | None:
+    """Give the division at hand; behind the pedals or the couplers, guess a manual."""
+    if book.section != "couplers" and book.current and not book.current.is_pedal:
+        return book.current
+    manuals = [part for part in book.parts if not part.is_pedal]
+    boxed = [part for part in manuals if part.role == "swell"]
+    part = next(iter(boxed or manuals[-1:] or book.parts), None)
+    if part and len(manuals) > 1:
+        book.assume(number, f"Whose tremulant it is is not written; {part.name} is taken.")
+    return part
+
+
+def _accessory(book: Book, number: int, text: str) -> str:
+    if len(text) > 300 or not word_starts("accessories").search(plain(text)):
+        return ""
+    book.accessories.append(text.strip(" .;"))
+    return "accessory"
+
+
+def _leftover(book: Book, number: int, text: str) -> str:
+    """Among couplers and accessories whatever is left is an accessory."""
+    if len(text) > LONGEST_NOTE or not words_of(text):
+        return ""
+    book.accessories.append(text.strip(" .;"))
+    return "accessory"
+
+
+def _stop(book: Book, number: int, text: str) -> str:
+    if book.current is None:
+        return ""
+    stop = add_stop(book, number, book.current, text, book.told)
+    if stop is None:
+        return ""
+    return _told(stop, book.current)
+
+
+def _told(stop: Stop, part: Part) -> str:
+    figure = "" if stop.length is None else f" {length_typeset(stop.length)}"
+    return f"stop {stop.name}{figure} on the {part.name}"
+
+
+def _note(book: Book, number: int, text: str) -> str:
+    pitch = _PITCH.search(text) or _PITCH_EQUALS.search(text)
+    if pitch:
+        book.pitch = float(pitch["hertz"])
+    spoken = words_of(text)
+    begins = bool(spoken) and (bool(words("note") & set(spoken[:2])) or bool(_FOOTNOTE.match(text)))
+    dated = bool(_DATE.search(text)) and bool(book.titles or book.parts)
+    if not (pitch or begins or dated) or len(text) > LONGEST_NOTE or text.rstrip().endswith("?"):
+        return ""
+    book.notes.append(text.strip())
+    return f"pitch {book.pitch:g} Hz" if pitch else "note"
+
+
+def _title(book: Book, number: int, text: str) -> str:
+    if (
+        book.parts
+        or len(book.titles) >= 3
+        or len(text) > 120
+        or text.endswith("?")
+        or not words_of(text)
+    ):
+        return ""
+    book.titles.append(text.strip(" .,;"))
+    return "name of the organ" if len(book.titles) == 1 else "place"

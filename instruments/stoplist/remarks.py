@@ -1,0 +1,198 @@
+"""Remarks: what stands beside a stop's figures: a half, a compass, a lender, a rank's letter."""
+
+import re
+from dataclasses import replace
+
+from instruments.compass import Compass, CompassError, parse_key
+from instruments.mixtures import Composition, Zone
+from instruments.organ import Half, Stop
+from instruments.stoplist.book import Book, Part
+from instruments.stoplist.compasses import compass_in
+from instruments.stoplist.couplers import part_named
+from instruments.stoplist.lengths import figures_in
+from instruments.stoplist.ranks import composition_in
+from instruments.stoplist.tables import plain, words, words_of
+
+_MANUAL, _FEET = Compass(0, 55), Compass(0, 29)
+_FROM = re.compile(
+    r"^(?:(?:from|ab|vanaf|van|à partir de|dès|desde|da|fra|från|fr\.?)\s+)?"
+    r"(?P<start>tenor\s?c|t\.?c\.?|middle\s?c|[A-Ga-g][#♯b♭]?[0-4]?['’′]{0,3})"
+    r"(?:\s+(?:up(?:wards)?|an|upward))?$",
+    re.IGNORECASE,
+)
+_LENT = re.compile(
+    r"^(?:borrowed\s+)?(?:from|aus|vom|van|uit|du|de|dal?|del?|fra|från|fr)\b\.?\s+(?P<whom>.+)$"
+    r"|^(?:transmission|transm?\.?|tr\.|borrowed|duplex|emprunt\w*)\b[:,]?\s*(?:(?:from|aus|du|vom|van|uit)\s+)?(?P<lent>.*)$",
+    re.IGNORECASE,
+)
+_EXTENDED = re.compile(
+    r"^(?:ext(?:ension|ended)?|verl(?:ängerung|\.)?|uitbreiding|unit)\b\.?[:,]?\s*(?:from|of|aus)?\s*(?P<whom>.*)$",
+    re.IGNORECASE,
+)
+_LETTER = re.compile(r"^[A-Z]$")
+_ZONES = re.compile(
+    r"(?:^|[;/|]|,\s)\s*(?P<key>[A-G]{1,2}#?|[a-g]#?[1-4]?)\s*[:=]?\s+(?P<counts>\d[\d.,\s]+)"
+)
+_HALVES = ((Half.BASS, "bass"), (Half.TREBLE, "treble"))
+
+
+def with_remarks(book: Book, number: int, part: Part, stop: Stop, remarks: tuple[str, ...]) -> Stop:
+    """Give a stop with what its remarks say; a remark that says nothing of it is let be."""
+    for remark in remarks:
+        for read in (_zoned, _halved, _partial, _lettered, _extended, _borrowed):
+            changed = read(book, number, part, stop, remark.strip(" .,;"))
+            if changed is not None:
+                stop = changed
+                break
+    return _half_in_name(stop)
+
+
+def _zoned(book: Book, number: int, part: Part, stop: Stop, remark: str) -> Stop | None:
+    zones: list[Zone] = []
+    for match in _ZONES.finditer(remark):
+        found = composition_in(match["counts"].strip(" ,."))
+        if found:
+            zones.append(Zone(parse_key(match["key"]), found.lengths))
+    composition: Composition = tuple(sorted(zones, key=lambda zone: zone.start))
+    if not composition or len({zone.start for zone in composition}) < len(composition):
+        return None
+    return replace(stop, composition=composition, ranks=len(composition[0].lengths))
+
+
+def _halved(book: Book, number: int, part: Part, stop: Stop, remark: str) -> Stop | None:
+    spoken = words_of(remark)
+    for half, table in _HALVES:
+        if spoken and words(table).issuperset(spoken):
+            return replace(stop, half=half)
+    return None
+
+
+def _half_in_name(stop: Stop) -> Stop:
+    spoken = words_of(stop.name)
+    if stop.half or len(spoken) < 2:
+        return stop
+    if spoken[-1] in {"treble", "discant", "diskant", "dessus", "soprani", "tiple", "tiples"}:
+        return replace(stop, half=Half.TREBLE)
+    if spoken[-1] in {"bajo", "bajos", "bassi"}:
+        return replace(stop, half=Half.BASS)
+    return stop
+
+
+def _partial(book: Book, number: int, part: Part, stop: Stop, remark: str) -> Stop | None:
+    home = (
+        part.compass or book.compasses.get(part.is_pedal) or (_FEET if part.is_pedal else _MANUAL)
+    )
+    written = compass_in(remark)
+    if written and written[2] - written[1] >= len(remark) - 2 and written[1] == 0 and "-" in remark:
+        return replace(stop, compass=written[0])
+    match = _FROM.match(remark)
+    if match is None:
+        return None
+    low = _start(match["start"])
+    return replace(stop, compass=Compass(low, home.high)) if low and low < home.high else None
+
+
+def _start(text: str) -> int | None:
+    said = plain(text).replace(" ", "").replace(".", "")
+    if said in {"tenorc", "tc"}:
+        return 12
+    if said == "middlec":
+        return 24
+    primes = sum(text.count(mark) for mark in "'’′")
+    key = text.rstrip("'’′") + (str(primes) if primes else "")
+    try:
+        return parse_key(key.replace("0", ""))
+    except CompassError:
+        return None
+
+
+def _lettered(book: Book, number: int, part: Part, stop: Stop, remark: str) -> Stop | None:
+    return replace(stop, rank=remark) if _LETTER.match(remark) else None
+
+
+def _extended(book: Book, number: int, part: Part, stop: Stop, remark: str) -> Stop | None:
+    match = _EXTENDED.match(remark)
+    if match is None:
+        return None
+    whom = match["whom"].strip()
+    lender = _lender(book, part, stop, whom) if whom else _nearest(part, stop)
+    if lender is None:
+        book.assume(number, f"{stop.name}: what it extends is not found.")
+        return stop
+    book.assume(number, f"{stop.name}: taken to extend {lender.name}.")
+    return replace(stop, borrowed_from=lender.id)
+
+
+def _nearest(part: Part, stop: Stop) -> Stop | None:
+    """Give the stop above it in the list that is of its name, or else of its family."""
+    at = next(place for place, one in enumerate(part.stops) if one.id == stop.id)
+    above = [one for one in part.stops[:at] if one.family is stop.family]
+    return _named(above, stop.name) or (above[-1] if above else None)
+
+
+def _borrowed(book: Book, number: int, part: Part, stop: Stop, remark: str) -> Stop | None:
+    match = _LENT.match(remark) or _owned(book, part, remark)
+    if match is None:
+        return None
+    whom = (match["whom"] or match["lent"] or "").strip(" .,;")
+    if re.fullmatch(r"(?:#|nr?o?\.?)?\s*\d+", whom, re.IGNORECASE):
+        return _by_number(book, number, stop, re.sub(r"\D", "", whom))
+    lender = _lender(book, part, stop, whom)
+    if lender is None:
+        book.assume(number, f"{stop.name}: what it is borrowed from (“{remark}”) is not found.")
+        return stop
+    if lender.name != stop.name:
+        book.assume(number, f"{stop.name}: taken to be borrowed from {lender.name}.")
+    return replace(stop, borrowed_from=lender.id)
+
+
+def _owned(book: Book, part: Part, remark: str) -> re.Match[str] | None:
+    """Give a match where another division alone is named, (Great) say."""
+    owner = part_named(book, " ".join(words_of(remark)))
+    return None if owner is None or owner is part else re.match("(?P<whom>.+)(?P<lent>)", remark)
+
+
+def _by_number(book: Book, number: int, stop: Stop, told: str) -> Stop:
+    lender = book.numbers.get(told)
+    if lender is None or lender == stop.id:
+        book.assume(number, f"{stop.name}: there is no stop numbered {told} above it.")
+        return stop
+    return replace(stop, borrowed_from=lender)
+
+
+def _lender(book: Book, part: Part, stop: Stop, whom: str) -> Stop | None:
+    """Find the lender in the division named, or of the name given."""
+    figures = figures_in(whom)
+    if figures and not words_of(whom):
+        return next(
+            (
+                one
+                for one in part.stops
+                if one.length == figures[0].length
+                and one.family is stop.family
+                and one.id != stop.id
+            ),
+            None,
+        )
+    said = plain(whom).strip()
+    owner = next(
+        (found for found in (part_named(book, one) for one in (said, *words_of(said))) if found),
+        None,
+    )
+    parts = [owner] if owner else [part, *(one for one in book.parts if one is not part)]
+    stops = [one for each in parts for one in each.stops if one.id != stop.id]
+    rest = [word for word in words_of(said) if owner is None or part_named(book, word) is not owner]
+    return (
+        _named(stops, " ".join(rest))
+        or next((one for one in stops if one.name == stop.name and one.length == stop.length), None)
+        or _named(stops, stop.name)
+    )
+
+
+def _named(stops: list[Stop], name: str) -> Stop | None:
+    wanted = set(words_of(name))
+    if not wanted:
+        return None
+    exact = [one for one in stops if set(words_of(one.name)) == wanted]
+    alike = [one for one in stops if set(words_of(one.name)) & wanted]
+    return next(iter(exact or alike), None)

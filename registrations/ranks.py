@@ -1,7 +1,7 @@
 """Ranks: rank by rank, which pipes a keyboard's keys open, and at what pitch they are tuned."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
@@ -101,10 +101,15 @@ def rank_spans(
         KeyError: the organ has no such keyboard.
     """
     played = organ.keyboard(keyboard).id
-    for reach in reaches(organ, combination):
-        if reach.keyboard == played:
-            for low, high in _zones(reach):
-                yield from _ranks(reach, tuned, low, high)
+    found = reaches(organ, combination)
+    yield from ranks_of((one for one in found if one.keyboard == played), tuned)
+
+
+def ranks_of(found: Iterable[Reach], tuned: Tuning) -> Iterator[RankSpan]:
+    """Give the ranks of reaches that are known already, as :func:`rank_spans` does."""
+    for reach in found:
+        for low, high in _zones(reach):
+            yield from _ranks(reach, tuned, low, high)
 
 
 def _zones(reach: Reach) -> Iterator[tuple[int, int]]:

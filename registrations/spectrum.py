@@ -17,7 +17,7 @@ from instruments.organ import Organ
 from instruments.pipework import pitches_of
 from instruments.spectra import MODEL, Tone, ToneModel, partial_powers, tone_of
 from registrations.combination import Combination
-from registrations.ranks import RankSpan, rank_spans, tuning
+from registrations.ranks import RankSpan, Tuning, rank_spans, tuning
 
 Floats = NDArray[np.float64]
 
@@ -111,18 +111,27 @@ def spectrum(
         ValueError: no key is given.
     """
     tuned = tuning(organ, model)
+    return spectrum_of(rank_spans(organ, combination, keyboard, tuned), tuned, *keys)
+
+
+def spectrum_of(found: Iterable[RankSpan], tuned: Tuning, *keys: int) -> Spectrum:
+    """Give what ranks that are known already sound when keys are played together.
+
+    Raises:
+        ValueError: no key is given.
+    """
     sounding = {
         (one.row, key + one.offset): (tuned.hertz(key + one.step), one)
-        for one in rank_spans(organ, combination, keyboard, tuned)
+        for one in found
         for key in keys
         if one.low <= key <= one.high
     }
-    found = [
+    partials = [
         (hertz * (one.place * number), power)
         for hertz, one in sounding.values()
         for number, power in enumerate(partial_powers(one.tone), start=1)
     ]
-    table = np.array(found, dtype=np.float64).reshape(-1, 2)
+    table = np.array(partials, dtype=np.float64).reshape(-1, 2)
     return merged(tuned.hertz(min(keys)), table[:, 0], table[:, 1])
 
 

@@ -6,6 +6,7 @@ from functools import cached_property
 from instruments.organ import Coupler, Division, Keyboard, KeyboardKind, Organ, Stop, Tremulant
 from instruments.pipework import ranks
 from registrations.combination import Combination, Music, Player, Texture
+from registrations.ranks import RankSpan, Tuning, ranks_of, tuning
 from registrations.sounding import Reach, Span, reaches, spans_of
 
 
@@ -50,6 +51,25 @@ class Scene:
     @cached_property
     def _spans(self) -> dict[str, tuple[Span, ...]]:
         return {}
+
+    def ranks_on(self, keyboard: Keyboard) -> tuple[RankSpan, ...]:
+        """Give the ranks that a keyboard sounds, worked out when first asked for."""
+        if keyboard.id not in self._ranks:
+            reached, before = self.reached_on(keyboard.id), self.before
+            if before is not None and before.reached_on(keyboard.id) == reached:
+                self._ranks[keyboard.id] = before.ranks_on(keyboard)
+            else:
+                self._ranks[keyboard.id] = tuple(ranks_of(reached, self.tuned))
+        return self._ranks[keyboard.id]
+
+    @cached_property
+    def _ranks(self) -> dict[str, tuple[RankSpan, ...]]:
+        return {}
+
+    @cached_property
+    def tuned(self) -> Tuning:
+        """How the organ is tuned, which is no matter of what is drawn."""
+        return tuning(self.organ) if self.before is None else self.before.tuned
 
     @cached_property
     def stops(self) -> tuple[tuple[Division, Stop], ...]:

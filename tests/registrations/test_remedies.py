@@ -137,6 +137,6 @@ def test_accessories_alone_are_helped_by_any_stop():
 def test_two_findings_of_one_rule_have_remedies_of_their_own():
     drawn = ["swell/stopped-diapason-8", "swell/nazard-2-2-3"]
     found = remedies(Scene(PARISH, a_combination(*drawn, "swell-to-great", "swell-to-great-4")))
+    gaps = [finding for finding in found if finding.rule == "gap-below-mutation"]
 
-    assert {finding.level for finding in found} == {Level.ADVICE}
-    assert len(found) == 2
+    assert [finding.level for finding in gaps] == [Level.ADVICE] * 2

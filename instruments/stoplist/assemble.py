@@ -14,7 +14,7 @@ from instruments.stoplist.stops import finish_stops
 from instruments.stoplist.tables import language_of
 from instruments.stoplist.tidy import tidy_line
 
-LONGEST, MOST_LINES, MOST_STOPS = 200_000, 5_000, 2_000
+LONGEST, MOST_LINES, MOST_STOPS = 200_000, 1_500, 600
 _NUMBER = re.compile(r"^\s*(\d{1,3})\b")
 
 
@@ -32,8 +32,12 @@ def read_stoplist(text: str, name: str = "") -> Reading:
     for number, line in lines:
         if originals[number - 1].strip():
             _read_line(book, number, line, originals[number - 1].strip())
+            _refuse_more(len(book.unfinished))
     finish_stops(book)
-    _refuse_count(sum(len(part.stops) for part in book.parts))
+    if not book.unfinished:
+        raise StoplistError(
+            "No stop was found. Paste headings such as GREAT and a stop a line, like Principal 4."
+        )
     organ = organ_of(book, name)
     return Reading(
         organ,
@@ -61,15 +65,9 @@ def _refuse(text: str) -> None:
         )
 
 
-def _refuse_count(stops: int) -> None:
-    if stops == 0:
-        raise StoplistError(
-            "No stop was found. Paste headings such as GREAT and a stop a line, like Principal 4."
-        )
+def _refuse_more(stops: int) -> None:
     if stops > MOST_STOPS:
-        raise StoplistError(
-            f"There are {stops:,} stops in it; {MOST_STOPS:,} is the most that is read at once."
-        )
+        raise StoplistError(f"It has more than {MOST_STOPS} stops. Paste one organ at a time.")
 
 
 def _is_numbered(lines: list[str]) -> bool:

@@ -58,15 +58,17 @@ class Book:
     unread: list[Unread] = field(default_factory=list)
     assumed: list[Assumed] = field(default_factory=list)
     lines: list[LineRead] = field(default_factory=list)
+    tries: dict[str, int] = field(default_factory=dict)
     taken: set[str] = field(default_factory=set)
 
     def slug(self, text: str) -> str:
         """Give an id of small letters that nothing in the list has yet."""
         base = slug_of(text)
-        slug, number = base, 1
+        slug, number = base, self.tries.get(base, 1)
         while slug in self.taken:
             number += 1
             slug = f"{base}-{number}"
+        self.tries[base] = number
         self.taken.add(slug)
         return slug
 

@@ -2,7 +2,7 @@
 
 import re
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 
 from instruments.stoplist.tables import homes, plain, words
 
@@ -49,6 +49,7 @@ class _Tokens:
     off: bool = False
 
 
+@lru_cache(maxsize=2048)
 def read_couplers(text: str, *, among_couplers: bool = False) -> tuple[CouplerLine, ...]:
     """Read a piece as couplers; none when a word of it says something else.
 

@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from instruments.compass import Compass
 from instruments.stoplist.compasses import compass_in, without_compass
@@ -43,6 +44,7 @@ class Heading:
     compass: Compass | None
 
 
+@lru_cache(maxsize=2048)
 def read_heading(text: str, language: str = "") -> Heading | None:
     """Read a line as the heading of a division, or None when it is not one."""
     if len(text) > 120 or not text.strip():

@@ -3,6 +3,7 @@
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from instruments.pitch import ROUNDED_LABELS, parse_length
 
@@ -15,6 +16,7 @@ _MUTATIONS = (
 )
 MUTATIONS = frozenset(map(parse_length, _MUTATIONS.split(";")))
 KNOWN = OCTAVES | MUTATIONS | frozenset(ROUNDED_LABELS)
+_ROUNDABLE = {length: float(length) for length in OCTAVES | MUTATIONS}
 #: Spanish palms of the open pipe, and the feet that they mean: common practice, no source.
 PALMS = {52: 32, 26: 16, 24: 16, 13: 8, 14: 8, 12: 8, 7: 4, 6: 4, 3: 2}
 
@@ -49,10 +51,11 @@ class Figure:
     end: int
 
 
-def figures_in(text: str) -> list[Figure]:
+@lru_cache(maxsize=2048)
+def figures_in(text: str) -> tuple[Figure, ...]:
     """Give every figure of a text that can be the length of a stop, in order."""
     found = (_figure(match) for match in LENGTH.finditer(text))
-    return [one for one in found if one is not None]
+    return tuple(one for one in found if one is not None)
 
 
 def _figure(match: re.Match[str]) -> Figure | None:
@@ -94,5 +97,5 @@ def _mixed(match: re.Match[str]) -> Fraction | None:
 
 def _nearest(value: float) -> Fraction | None:
     """Give the length that a decimal rounds: 2.66, 2.67 and 2.6 are 2 2/3."""
-    near = min(OCTAVES | MUTATIONS, key=lambda length: abs(float(length) - value))
+    near = min(_ROUNDABLE, key=lambda length: abs(_ROUNDABLE[length] - value))
     return near if abs(float(near) - value) < 0.035 * value else None

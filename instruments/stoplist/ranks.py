@@ -3,6 +3,7 @@
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from instruments.pitch import length_of_ordinal
 from instruments.stoplist.lengths import figures_in
@@ -61,10 +62,11 @@ def roman_value(figure: str) -> int:
     return sum(-one if one < max(values[at:]) else one for at, one in enumerate(values))
 
 
-def ranks_in(text: str) -> list[Ranks]:
+@lru_cache(maxsize=2048)
+def ranks_in(text: str) -> tuple[Ranks, ...]:
     """Give every number of ranks in a text, in order; 60 ranks are the most there are."""
     found = [_ranks(match) for match in RANKS.finditer(text)]
-    return [one for one in found if 0 < one.count <= 60]
+    return tuple(one for one in found if 0 < one.count <= 60)
 
 
 def _ranks(match: re.Match[str]) -> Ranks:
@@ -79,6 +81,7 @@ def _ranks(match: re.Match[str]) -> Ranks:
     return Ranks(count, max(count, most), alone, doubtful, match.start(), match.end())
 
 
+@lru_cache(maxsize=2048)
 def composition_in(text: str) -> Composed | None:
     """Find a composition: 15.19.22, XIX-XXII or 2 2/3' + 1 3/5'; None where there is none."""
     for match in _ORDINALS.finditer(text):

@@ -3,6 +3,7 @@
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from instruments.lexicon import Match, find_name
 from instruments.pitch import ROUNDED_LABELS, length_typeset
@@ -56,6 +57,7 @@ class _Found:
         return sorted((one.start, one.end) for one in those if one is not None)
 
 
+@lru_cache(maxsize=2048)
 def read_stop(text: str, *, pedal: bool, language: str = "") -> StopLine | None:
     """Read a piece as a stop; None when it has neither a figure nor a known name."""
     if len(text) > LONGEST or not any(letter.isalpha() for letter in text):

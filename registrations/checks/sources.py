@@ -18,3 +18,4 @@ CHORUS_ARTICLE = Source("Encyclopaedia Britannica online, “Organ stops”", re
 AGO_GUIDE = Source("A guide of the American Guild of Organists", read=True)
 COUPLER_ARTICLE = Source("E. J. Hopkins, “Coupler”, in Grove’s Dictionary, 1st ed.", read=True)
 ORGAN_WIKIBOOK = Source("Wikibooks, on playing the organ", read=True)
+TONE_MODEL = Source("The program’s own model of partials and strengths, assumed, not measured")

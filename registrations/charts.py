@@ -89,13 +89,13 @@ class Ladder:
 
 def ladder(columns: tuple[Column, ...]) -> Ladder:
     """Give the ladder of some columns: a rung for each of their pitches and for every octave."""
-    lengths = _rungs(_all_lengths(columns))
+    lengths = shown_lengths(_all_lengths(columns))
     heads = [tuple(_wrapped(column.label)) for column in columns]
     top = max(map(len, heads), default=0) * _LINE + _EDGE
     places = {
-        length: float(round(top + _OCTAVE * _octaves(lengths[0], length))) for length in lengths
+        length: float(round(top + _OCTAVE * octaves(lengths[0], length))) for length in lengths
     }
-    labels = _spread([places[length] + _EDGE for length in lengths])
+    labels = spread([places[length] + _EDGE for length in lengths])
     widths = [_width(head) for head in heads]
     starts = [_LEFT + sum(widths[:at]) + _GAP * at for at in range(len(widths))]
     return Ladder(
@@ -127,15 +127,16 @@ def _counted(column: Column) -> dict[Fraction, int]:
     return {**dict.fromkeys(column.gaps, 0), **Counter(column.lengths)}
 
 
-def _rungs(wanted: set[Fraction]) -> list[Fraction]:
+def shown_lengths(wanted: set[Fraction]) -> list[Fraction]:
     """Give the lengths to show, shortest first: those wanted, and all octaves around them."""
     longest, shortest = max({*wanted, _FLOOR}), min({*wanted, _CEILING})
-    octaves = (UNISON * Fraction(2) ** power for power in range(-8, 5))
-    shown = {one for one in octaves if shortest / 2 < one < longest * 2}
+    unisons = (UNISON * Fraction(2) ** power for power in range(-8, 5))
+    shown = {one for one in unisons if shortest / 2 < one < longest * 2}
     return sorted(wanted | shown)
 
 
-def _octaves(high: Fraction, low: Fraction) -> float:
+def octaves(high: Fraction, low: Fraction) -> float:
+    """Give how many octaves one length sounds above another."""
     return math.log2(low / high)
 
 
@@ -155,7 +156,7 @@ def _width(head: tuple[str, ...]) -> float:
     return max(_NARROWEST, round(max(map(len, head)) * _LETTER, 1))
 
 
-def _spread(places: list[float]) -> list[float]:
+def spread(places: list[float]) -> list[float]:
     """Give places for labels, each at least a line below the one above."""
     spread = places[:1]
     for place in places[1:]:

@@ -1,6 +1,6 @@
 from django.urls import path
 
-from registrations.views import console, editor, guide, printing, removing, week
+from registrations.views import console, editor, guide, hearing, printing, removing, week
 
 urlpatterns = [
     path("week/", week.this_week, name="this_week"),
@@ -19,6 +19,9 @@ urlpatterns = [
     path("changes/<int:pk>/add/", editor.add_change, name="add_change"),
     path("changes/<int:pk>/move/", editor.move_change, name="move_change"),
     path("changes/<int:pk>/remove/", editor.remove_change, name="remove_change"),
+    path("changes/<int:pk>/sounding/", hearing.what_sounds, name="what_sounds"),
+    path("changes/<int:pk>/partials.json", hearing.partials, name="partials"),
+    path("changes/<int:pk>/sketch.wav", hearing.sketch_wav, name="sketch_wav"),
     path("services/<int:pk>/console/<int:step>/", console.console, name="console"),
     path("services/<int:pk>/cards.pdf", printing.service_cards, name="service_cards"),
     path("items/<int:pk>/card.pdf", printing.item_card, name="item_card"),

@@ -1,8 +1,10 @@
 from collections.abc import Mapping
 
 from django import template
+from django.utils.safestring import SafeString
 
 from registrations.checks.findings import LEVEL_WORDS, Level
+from registrations.compasschart import CompassChart, compass_svg
 
 register = template.Library()
 
@@ -16,3 +18,9 @@ def named(control: str, labels: Mapping[str, str]) -> str:
 @register.filter
 def level_words(level: Level) -> str:
     return LEVEL_WORDS[level]
+
+
+@register.filter
+def along(chart: CompassChart) -> SafeString:
+    """The picture, whose every text is escaped where it is written."""
+    return SafeString(compass_svg(chart))

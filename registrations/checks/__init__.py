@@ -28,9 +28,12 @@ from registrations.checks.rules import (
     solo_carries_accompaniment,
     solo_under_accompaniment,
     sub_octave_thickens,
+    tempered_third_beats,
     thick_in_the_bass,
     tierce_in_full_chords,
     tremulant_on_chorus,
+    tremulant_shakes_both,
+    tremulant_without_sound,
     unison_off_silence,
 )
 from registrations.checks.scene import Scene
@@ -58,6 +61,7 @@ class Rule(Protocol):
 #: In the order in which a reader meets them.
 RULES: tuple[Rule, ...] = (
     only_accessories,
+    tremulant_without_sound,
     missing_keyboard,
     silent_keyboard,
     unison_off_silence,
@@ -76,6 +80,7 @@ RULES: tuple[Rule, ...] = (
     celeste_in_chorus,
     celeste_without_partner,
     tremulant_on_chorus,
+    tremulant_shakes_both,
     accompaniment_carries_solo,
     solo_carries_accompaniment,
     bass_takes_solo_colour,
@@ -84,6 +89,7 @@ RULES: tuple[Rule, ...] = (
     short_stop_bares_keys,
     thick_in_the_bass,
     pedal_without_16,
+    tempered_third_beats,
 )
 
 

@@ -28,6 +28,8 @@ class Subject(StrEnum):
     ACCESSORIES = "accessories"
     PEDAL = "pedal"
     HANDS = "hands"
+    HARMONY = "harmony"
+    CHANGES = "changes"
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,3 +19,8 @@ AGO_GUIDE = Source("A guide of the American Guild of Organists", read=True)
 COUPLER_ARTICLE = Source("E. J. Hopkins, “Coupler”, in Grove’s Dictionary, 1st ed.", read=True)
 ORGAN_WIKIBOOK = Source("Wikibooks, on playing the organ", read=True)
 TONE_MODEL = Source("The program’s own model of partials and strengths, assumed, not measured")
+HELMHOLTZ_1863 = Source("H. Helmholtz, On the Sensations of Tone, 1863, transl. A. J. Ellis")
+SETHARES_1993 = Source(
+    "W. A. Sethares, Local consonance and the relationship between timbre and scale, J. Acoust. "
+    "Soc. Am. 94, 1993, 1218"
+)

@@ -44,7 +44,8 @@ class InstrumentForm(forms.ModelForm):
         widget=_text(8),
         validators=[
             RegexValidator(
-                r"\A[^\x00-\x08\x0b-\x1f\x7f]*\Z", "There is a character that cannot be printed."
+                r"\A[^\x00-\x08\x0b\x0c\x0e-\x1f\x7f]*\Z",
+                "There is a character that cannot be printed.",
             )
         ],
         help_text="Builder and years, wind pressures, where the stop list comes from.",

@@ -23,7 +23,7 @@ def move_part(request: HttpRequest, kind: str, pk: int) -> HttpResponse:
 @require_POST
 @allow(Role.DIRECTOR)
 def set_order(request: HttpRequest, pk: int) -> HttpResponse:
-    """Order all parts of one kind as their numbers are listed; 409 where the list is not whole."""
+    """Order all parts of one kind as their numbers are listed; a list that is not whole is not."""
     try:
         listed = [int(number) for number in request.POST.getlist("part")]
         first = find_part(request.POST.get("kind", ""), listed[0])
@@ -33,8 +33,7 @@ def set_order(request: HttpRequest, pk: int) -> HttpResponse:
         raise Http404("That is a part of another organ.")
     if not parts.set_order(first, listed):
         messages.error(request, "The list has changed meanwhile. Here it is as it is now.")
-        return HttpResponse("The list has changed meanwhile.", status=409)
-    return changed(first)
+    return parts_page(pk)
 
 
 @require_POST

@@ -22,14 +22,9 @@ function send(list) {
     part: [...list.children].map((item) => item.dataset.part),
     csrfmiddlewaretoken: form.elements.csrfmiddlewaretoken.value,
   };
-  const place = { target: list, select: `#${list.id}`, swap: "outerHTML" };
-  htmx.ajax("POST", form.action, { values, ...place });
+  htmx.ajax("POST", form.action, { values, target: "#main", select: "#main", swap: "outerHTML" });
 }
 
 document.addEventListener("htmx:load", ({ detail: { elt } }) => {
-  if (elt.matches("[data-order]")) makeSortable(elt);
-  else elt.querySelectorAll("[data-order]").forEach(makeSortable);
+  elt.querySelectorAll("[data-order]").forEach(makeSortable);
 });
-
-// The list was changed elsewhere meanwhile: the page shows how, and says so.
-document.addEventListener("htmx:responseError", () => location.reload());

@@ -3,6 +3,9 @@
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 
+from instruments.actions.parts import set_places
+from instruments.jamb import usual_places
+from instruments.queries import load_organ
 from registrations.actions import save_registration
 from tests.browser.screens import on_every_screen
 from tests.factories import ItemFactory, a_change
@@ -19,7 +22,18 @@ PAGES = [
     "/organs/new/",
     "/organs/{organ}/",
     "/organs/{organ}/parts/",
+    "/organs/{organ}/facts/",
+    "/organs/{organ}/jamb/",
+    "/organs/{organ}/leaving/",
+    "/organs/{organ}/keyboards/new/",
+    "/organs/{organ}/divisions/new/",
     "/organs/{organ}/couplers/new/",
+    "/organs/{organ}/console/facts/",
+    "/organs/{organ}/pistons/new/",
+    "/organs/new/file/",
+    "/organs/stops/",
+    "/stops/{stop}/facts/",
+    "/parts/stops/{stop}/leaving/",
     "/organs/{organ}/guide/",
     "/organs/{organ}/guide/great/twelfth-2-2-3/",
     "/organs/{organ}/guide/great/mixture-19-22-26/",
@@ -34,10 +48,12 @@ PAGES = [
 @pytest.fixture
 def numbers(db):
     item = ItemFactory()
+    set_places(item.instrument, usual_places(load_organ(item.instrument_id)))
     registration = save_registration(item, (a_change("great/twelfth-2-2-3", "swell-to-great"),))
     return {
         "service": item.service_id,
         "organ": item.instrument_id,
+        "stop": item.instrument.stops.get(slug="great/twelfth-2-2-3").pk,
         "change": registration.changes.first().pk,
     }
 

@@ -14,6 +14,7 @@ from registrations.checks.rules import (
     coupler_to_idle_keyboard,
     double_without_unison,
     gap_below_mutation,
+    harsh_in_minor,
     missing_keyboard,
     mixture_without_chorus,
     mutation_alone,
@@ -21,6 +22,7 @@ from registrations.checks.rules import (
     octave_gap,
     octave_runs_out,
     only_accessories,
+    pedal_silent,
     pedal_without_16,
     short_stop_bares_keys,
     silent_coupler,
@@ -64,6 +66,7 @@ RULES: tuple[Rule, ...] = (
     tremulant_without_sound,
     missing_keyboard,
     silent_keyboard,
+    pedal_silent,
     unison_off_silence,
     silent_coupler,
     coupler_adds_nothing,
@@ -90,6 +93,7 @@ RULES: tuple[Rule, ...] = (
     thick_in_the_bass,
     pedal_without_16,
     tempered_third_beats,
+    harsh_in_minor,
 )
 
 

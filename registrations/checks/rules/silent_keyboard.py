@@ -1,4 +1,4 @@
-"""A hand or the feet are put on a keyboard that sounds nothing.
+"""A hand is put on a keyboard that sounds nothing.
 
 Why it matters: whatever is played there will not be heard. Either a stop or a coupler was
 forgotten, or the hand belongs on another keyboard.
@@ -6,6 +6,7 @@ forgotten, or the hand belongs on another keyboard.
 
 from collections.abc import Iterator
 
+from instruments.organ import KeyboardKind
 from registrations.checks.findings import Evidence, Finding, Level, Subject
 from registrations.checks.scene import Scene
 from registrations.checks.sources import BY_CONSTRUCTION
@@ -18,15 +19,21 @@ EXAMPLE = "Great: Open Diapason 8; the right hand on the Swell"
 
 
 def check(scene: Scene) -> Iterator[Finding]:
-    """Find the keyboards put under hand or foot that are silent; nothing drawn at all is meant."""
+    """Find the silent keyboards that a hand is put on; nothing drawn at all is meant.
+
+    Feet on silent pedals are another fault.
+    """
     if not (scene.stops or scene.couplers or scene.tremulants):
         return
     hands = scene.combination.hands
     sounding = {reach.keyboard for reach in scene.reaches}
     for keyboard in scene.played:
-        players = [PLAYER_WORDS[one] for one in Player if hands.on(one) == keyboard.id]
-        if players and keyboard.id not in sounding:
-            verb = "are" if len(players) > 1 or hands.feet == keyboard.id else "is"
+        there = [one for one in Player if hands.on(one) == keyboard.id]
+        if keyboard.kind is KeyboardKind.PEDAL and Player.FEET in there:
+            there.remove(Player.FEET)
+        if there and keyboard.id not in sounding:
+            players = [PLAYER_WORDS[one] for one in there]
+            verb = "is" if len(there) == 1 and there != [Player.FEET] else "are"
             yield Finding(
                 NAME,
                 LEVEL,

@@ -33,10 +33,20 @@ def test_a_hand_on_a_silent_keyboard_is_found():
     assert finding.message == "The right hand is on the Swell, where nothing sounds."
 
 
-def test_feet_without_a_pedal_stop_are_found():
-    (finding,) = findings(silent_keyboard, ORGAN, "principal-8", right="great", feet="pedal")
+def test_feet_on_silent_pedals_are_another_fault():
+    assert findings(silent_keyboard, ORGAN, "principal-8", right="great", feet="pedal") == []
 
-    assert finding.message == "The feet are on the Pedal, where nothing sounds."
+
+def test_feet_on_a_silent_manual_are_found():
+    (finding,) = findings(silent_keyboard, ORGAN, "principal-8", right="great", feet="swell")
+
+    assert finding.message == "The feet are on the Swell, where nothing sounds."
+
+
+def test_a_hand_on_silent_pedals_is_found():
+    (finding,) = findings(silent_keyboard, ORGAN, "principal-8", left="pedal", feet="pedal")
+
+    assert finding.message == "The left hand is on the Pedal, where nothing sounds."
 
 
 def test_the_left_hand_is_one_hand():

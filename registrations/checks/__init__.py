@@ -24,6 +24,7 @@ from registrations.checks.rules import (
     only_accessories,
     pedal_silent,
     pedal_without_16,
+    pedal_without_definition,
     short_stop_bares_keys,
     silent_coupler,
     silent_keyboard,
@@ -92,6 +93,7 @@ RULES: tuple[Rule, ...] = (
     short_stop_bares_keys,
     thick_in_the_bass,
     pedal_without_16,
+    pedal_without_definition,
     tempered_third_beats,
     harsh_in_minor,
 )

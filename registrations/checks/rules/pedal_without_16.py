@@ -10,8 +10,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from instruments.organ import Keyboard
-from instruments.pipework import pitches_of
 from registrations.checks.findings import Evidence, Finding, Level, Subject
+from registrations.checks.offered import lengths_offered
 from registrations.checks.scene import Scene
 from registrations.checks.sources import COMMON_PRACTICE, ORGAN_WIKIBOOK
 from registrations.checks.words import lengths_words, on
@@ -42,18 +42,5 @@ def check(scene: Scene) -> Iterator[Finding]:
 
 
 def _level(scene: Scene, keyboard: Keyboard) -> Level:
-    if scene.music.texture is Texture.TRIO or not _has_bass(scene, keyboard):
-        return Level.ADVICE
-    return LEVEL
-
-
-def _has_bass(scene: Scene, keyboard: Keyboard) -> bool:
-    """Tell whether the organ has a 16 at home on a keyboard, or one coupler away from it."""
-    coupled = {one.source for one in scene.organ.couplers if one.target == keyboard.id}
-    return any(
-        length >= _BASS
-        for division, stop in scene.organ.stops()
-        if division.keyboard == keyboard.id or division.id in coupled
-        for zone in pitches_of(stop)
-        for length in zone.lengths
-    )
+    has_bass = any(length >= _BASS for length in lengths_offered(scene.organ, keyboard))
+    return LEVEL if has_bass and scene.music.texture is not Texture.TRIO else Level.ADVICE

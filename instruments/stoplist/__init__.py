@@ -2,5 +2,14 @@
 
 from instruments.stoplist.assemble import read_stoplist
 from instruments.stoplist.reading import Assumed, LineRead, Reading, StoplistError, Unread
+from instruments.stoplist.write import write_stoplist
 
-__all__ = ["Assumed", "LineRead", "Reading", "StoplistError", "Unread", "read_stoplist"]
+__all__ = [
+    "Assumed",
+    "LineRead",
+    "Reading",
+    "StoplistError",
+    "Unread",
+    "read_stoplist",
+    "write_stoplist",
+]

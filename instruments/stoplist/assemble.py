@@ -4,8 +4,8 @@ import itertools
 import re
 
 from instruments.stoplist.book import Book
-from instruments.stoplist.columns import read_columns
-from instruments.stoplist.lines import read_piece, read_whole
+from instruments.stoplist.columns import begin_columns, read_row
+from instruments.stoplist.lines import heading_lead, read_piece, read_whole
 from instruments.stoplist.lost import give_headings
 from instruments.stoplist.organs import organ_of
 from instruments.stoplist.pieces import pieces_of
@@ -85,13 +85,15 @@ def _read_line(book: Book, number: int, line: str, original: str) -> None:
         book.current = book.starts[number]
         book.parts.append(book.current)
         book.section = "stops"
-    whole = read_whole(book, number, line)
+    whole = begin_columns(book, number, line) or read_whole(book, number, line)
     if whole:
         book.lines.append(LineRead(number, original, whole))
         return
-    pieces = pieces_of(line, numbered=book.numbered)
-    told = read_columns(book, number, pieces) or [
-        read_piece(book, number, piece.text) for piece in pieces
+    lead, rest = heading_lead(book, line)
+    pieces = pieces_of(rest, numbered=book.numbered)
+    told = [read_piece(book, number, lead)] if lead else []
+    told += read_row(book, number, pieces) or [
+        read_piece(book, number, piece.text, piece.told) for piece in pieces
     ]
     if not told or not all(told):
         book.unread.append(Unread(number, original))

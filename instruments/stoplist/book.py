@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass, field
 
 from instruments.compass import Compass
-from instruments.organ import Stop, Tremulant
+from instruments.organ import Coupling, Stop, Tremulant
 from instruments.stoplist.couplerline import CouplerLine
 from instruments.stoplist.reading import Assumed, LineRead, Unread
 from instruments.stoplist.stopline import StopLine
@@ -53,6 +53,8 @@ class Book:
     notes: list[str] = field(default_factory=list)
     compasses: dict[bool, Compass] = field(default_factory=dict)
     pitch: float | None = None
+    temperament: str = "equal"
+    coupling: Coupling = Coupling.DIRECT
     told: str = ""
     numbers: dict[str, str] = field(default_factory=dict)
     unread: list[Unread] = field(default_factory=list)

@@ -61,14 +61,25 @@ def read_couplers(text: str, *, among_couplers: bool = False) -> tuple[CouplerLi
     found = _tokens(text)
     if found is None or len(found.divisions) > 2:
         return ()
+    if found.pedal and len(found.divisions) == 2:
+        return tuple(CouplerLine(one, "", "to", pedal=True) for one in found.divisions)
     octaves = list(dict.fromkeys(found.octaves)) or [8]
     if len(found.divisions) == 2:
-        source, target = found.divisions
-        link = found.links[0] if found.links else ""
-        if not link and not found.coupling and not among_couplers:
-            return ()
-        return tuple(CouplerLine(source, target, link or "/", one) for one in octaves)
+        return _of_two(found, octaves, among_couplers)
     return _of_one(found, octaves, among_couplers)
+
+
+def _of_two(found: _Tokens, octaves: list[int], among: bool) -> tuple[CouplerLine, ...]:
+    source, target = found.divisions
+    link = found.links[0] if found.links else ""
+    if not link and not found.coupling and not among:
+        return ()
+    if found.off:
+        octaves = found.octaves
+    made = [CouplerLine(source, target, link or "/", one) for one in octaves]
+    if found.off:
+        made.append(CouplerLine(source, source, "", unison_off=True))
+    return tuple(made)
 
 
 def _of_one(found: _Tokens, octaves: list[int], among: bool) -> tuple[CouplerLine, ...]:
@@ -172,4 +183,6 @@ def manual_number(word: str) -> int:
 def is_coupler_heading(text: str) -> bool:
     """Say whether a line only heads couplers or accessories."""
     spoken = re.findall(r"[^\W\d_]+|&", plain(text))
+    if re.search(r"\d", text):
+        return False
     return 0 < len(spoken) <= 6 and words("coupler_headings").issuperset(spoken)

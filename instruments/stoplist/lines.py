@@ -16,12 +16,14 @@ from instruments.stoplist.headings import Heading, read_heading
 from instruments.stoplist.pieces import unnumbered
 from instruments.stoplist.stops import add_stop
 from instruments.stoplist.tables import ANY_ROLE, home, plain, word_starts, words, words_of
+from instruments.stoplist.tuning import read_tuning
 
 LONGEST_NOTE = 600
 _PITCH = re.compile(
     r"\b[aA]['’′1]?\s?[=:]?\s?(?P<hertz>4\d\d|39\d)(?:[.,]\d)?\s?(?:hz|cps)\b", re.I
 )
 _PITCH_EQUALS = re.compile(r"\b[aA]['’′1]?\s?=\s?(?P<hertz>4\d\d|39\d)\b")
+_LABEL = re.compile(r"([^:—]{2,70}?)\s?(:|\.?\s?—)\s*(?=\S)")
 _DATE = re.compile(r"\b1[4-9]\d\d\b|\b20\d\d\b")
 _FOOTNOTE = re.compile(r"^\s*(?:[*†‡§]|\(?\d\)\s+[a-z]|[¹²³])")
 _MANUALS = re.compile(
@@ -37,11 +39,11 @@ def read_whole(book: Book, number: int, line: str) -> str:
     return _couplers(book, number, unnumbered(line, numbered=book.numbered))
 
 
-def read_piece(book: Book, number: int, text: str) -> str:
+def read_piece(book: Book, number: int, text: str, told: str = "") -> str:
     """Read one piece; say how in words, or nothing where it is not understood."""
     bare = unnumbered(text, numbered=book.numbered)
     counted = re.match(r"\s*(\d{1,3})\b", text) if bare != text else None
-    book.told = counted[1] if counted else ""
+    book.told = told or (counted[1] if counted else "")
     for read in _order(book):
         read_as = read(book, number, bare)
         if read_as:
@@ -51,8 +53,8 @@ def read_piece(book: Book, number: int, text: str) -> str:
 
 def _order(book: Book) -> tuple[Callable[[Book, int, str], str], ...]:
     if book.section == "couplers":
-        return (_compass, _section, _couplers, _heading, _tremulant, _accessory, _note, _leftover)
-    return (_compass, _section, _heading, _couplers, _tremulant, _stop, _accessory, _note, _title)
+        return (_compass, read_tuning, _section, _couplers, _heading, _tremulant, _accessory, _note, _leftover)
+    return (_compass, read_tuning, _section, _heading, _couplers, _tremulant, _stop, _accessory, _note, _title)
 
 
 def _compass(book: Book, number: int, text: str) -> str:
@@ -108,12 +110,12 @@ def begin(book: Book, number: int, found: Heading) -> Part:
 
 def _couplers(book: Book, number: int, text: str) -> str:
     among = book.section == "couplers"
-    label, colon, rest = text.partition(":")
+    label, colon, rest = labelled(text)
     if colon and not is_coupler_heading(label):
         return ""
-    pieces = re.split(r"[;,]\s+|\s·\s", rest if colon else text)
+    pieces = _coupled(rest if colon else text)
     among = among or bool(colon)
-    found = _each(_with_octaves(pieces), among)
+    found = _each(_with_octaves(pieces), label if colon else "", among)
     if not found or not all(found):
         return _helps(book, pieces) if colon else ""
     if not among and book.current is not None and _is_stop(book, text):
@@ -130,16 +132,43 @@ def _helps(book: Book, pieces: list[str]) -> str:
     return f"accessory {', '.join(helps)}" if helps else ""
 
 
-def _each(pieces: list[str], among: bool) -> list[tuple[CouplerLine, ...]]:
-    """Read pieces as couplers; one that says too little takes the first piece's first word."""
-    found = []
+def _each(pieces: list[str], label: str, among: bool) -> list[tuple[CouplerLine, ...]]:
+    """Read pieces as couplers, each with what its label says of all: Tirasses, Suboktavkoppeln.
+
+    A piece that says too little takes the first piece's first word.
+    """
     lead = pieces[0].split()[0] if pieces and pieces[0].strip() else ""
-    for piece in pieces:
-        found.append(
-            read_couplers(piece, among_couplers=among)
-            or read_couplers(f"{lead} {piece}", among_couplers=among)
-        )
-    return found
+    return [
+        read_couplers(f"{label} {piece}".strip(), among_couplers=among)
+        or read_couplers(piece, among_couplers=among)
+        or read_couplers(f"{lead} {piece}", among_couplers=among)
+        for piece in pieces
+    ]
+
+
+def labelled(text: str) -> tuple[str, str, str]:
+    """Part a line at the colon or dash behind its first words: Great Organ.— is a label."""
+    match = _LABEL.match(text)
+    return (match[1].strip(" ."), match[2], text[match.end() :]) if match else ("", "", text)
+
+
+def heading_lead(book: Book, line: str) -> tuple[str, str]:
+    """Part the heading of a paragraph from its stops; no heading where it has none."""
+    label, sign, rest = labelled(line)
+    if sign and read_heading(label, book.language):
+        return label, rest
+    label, sign, rest = line.partition(". ")
+    if sign and rest.count(",") > 1 and read_heading(label, book.language):
+        return label, rest
+    return "", line
+
+
+def _coupled(text: str) -> list[str]:
+    """Part couplers at their commas, or before each that names two keyboards."""
+    pieces = re.split(r"[;,•]\s+|\s·\s", text)
+    if len(pieces) > 1 or len(re.findall(r"\sto\s", text)) < 2:
+        return pieces
+    return re.split(r"\s+(?=\w+\sto\s)", text)
 
 
 def _with_octaves(pieces: list[str]) -> list[str]:

@@ -39,7 +39,7 @@ def _headed(line: str) -> bool:
 
 
 def _heading(text: str) -> Heading | None:
-    return read_heading(text.split(":", 1)[0])
+    return read_heading(re.split(r":|—", text, maxsplit=1)[0])
 
 
 def _groups(book: Book, lines: list[tuple[int, str]]) -> list[tuple[int, list[StopLine]]]:

@@ -22,6 +22,8 @@ def organ_of(book: Book, name: str) -> Organ:
         couplers=couplers,
         accessories=tuple(book.accessories),
         pitch_hz=book.pitch or 440.0,
+        temperament=book.temperament,
+        coupling=book.coupling,
         notes="\n".join(book.notes),
     )
 

@@ -15,7 +15,10 @@ from instruments.stoplist.tables import words, words_of
 LONGEST = 20_000
 _CELL = re.compile(r"[^\t|]+?(?=\t|\s*\||\s{2,}|$)")
 _PARTED = re.compile(r"[;•·]\s*|,\s+(?![^()]*\))(?!\d{1,2}(?:[,.\s]|$))|\s/\s(?=[^\W\d])")
-_NUMBERING = re.compile(r"^\s*(?:\(?\d{1,3}[.):]\)?\s*|[a-zA-Z]\)\s+|[-–—•*·○●▪►>]+\s+)(?=\S)")
+_NUMBERING = re.compile(
+    r"^\s*(?:\(?\d{1,3}[.):]\)?\s*|[a-zA-Z]\)\s+|[ivx]{1,5}[.)]\s+|[-–—•*·○●▪►>]+\s+)(?=\S)"
+)
+_COUNT = re.compile(r"\s*(\d{1,3})[.)]?\s+(?=[^\W\d])")
 _NEXT_NUMBER = re.compile(r"(?<=\S)\s+(?=\d{1,3}[.)]\s+[^\W\d])")
 _BARE = re.compile(r"^\s*\d{1,3}\s+(?=[^\W\d])")
 _NUMBERED = re.compile(r"\d{1,3}[.)]\s+[^\W\d]")
@@ -28,6 +31,7 @@ class Piece:
 
     text: str
     column: int
+    told: str = ""
 
 
 def cells_of(line: str) -> list[Piece]:
@@ -41,9 +45,14 @@ def pieces_of(line: str, *, numbered: bool = False) -> list[Piece]:
     """Part a line into pieces that are each whole: a name with its figures and remarks."""
     if len(line) > LONGEST:
         return [Piece(line.strip(), 0)]
+    counted = _COUNT.match(line) if numbered else None
+    if counted:
+        line = " " * counted.end() + line[counted.end() :]
     found: list[Piece] = []
     for group in _grouped(cells_of(line), numbered):
         found += [Piece(text, group.column) for text in _parted(group.text)]
+    if counted and found:
+        found[0] = Piece(found[0].text, found[0].column, counted[1])
     return found
 
 

@@ -10,7 +10,7 @@ from instruments.stoplist.lengths import figures_in
 
 _WORD = (
     r"(?:fach|fachig|fch|ranks?|rks?|rgs?|rangs?|rg|sterk|sterck|st|file|filas?|hileras?|hil|hs?|"
-    r"kor|kör|korig|körig|koren|chörig|x|fag|radig|rijen|fold|fois|řad|rzędy|rz)\b\.?"
+    r"kor|kör|korig|chor|chör|köre|körig|koren|chörig|x|fag|radig|rijen|fold|fois|řad|rzędy|rz)\b\.?"
 )
 _ROMAN_FIGURE = r"(?=[IVX])X{0,3}(?:IX|IV|V?I{0,3})"
 RANKS = re.compile(

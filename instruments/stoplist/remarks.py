@@ -12,6 +12,7 @@ from instruments.stoplist.couplers import part_named
 from instruments.stoplist.lengths import figures_in
 from instruments.stoplist.ranks import composition_in
 from instruments.stoplist.tables import plain, words, words_of
+from instruments.stoplist.tones import read_tone
 
 _MANUAL, _FEET = Compass(0, 55), Compass(0, 29)
 _FROM = re.compile(
@@ -39,12 +40,17 @@ _HALVES = ((Half.BASS, "bass"), (Half.TREBLE, "treble"))
 def with_remarks(book: Book, number: int, part: Part, stop: Stop, remarks: tuple[str, ...]) -> Stop:
     """Give a stop with what its remarks say; a remark that says nothing of it is let be."""
     for remark in remarks:
-        for read in (_zoned, _halved, _partial, _lettered, _extended, _borrowed):
+        for read in (_toned, _zoned, _halved, _partial, _lettered, _extended, _borrowed):
             changed = read(book, number, part, stop, remark.strip(" .,;"))
             if changed is not None:
                 stop = changed
                 break
     return _half_in_name(stop)
+
+
+def _toned(book: Book, number: int, part: Part, stop: Stop, remark: str) -> Stop | None:
+    told = read_tone(remark)
+    return replace(stop, family=told[0], construction=told[1]) if told else None
 
 
 def _zoned(book: Book, number: int, part: Part, stop: Stop, remark: str) -> Stop | None:

@@ -22,6 +22,7 @@ from registrations.checks.rules import (
     octave_gap,
     octave_runs_out,
     only_accessories,
+    pedal_out_of_balance,
     pedal_silent,
     pedal_without_16,
     pedal_without_definition,
@@ -94,6 +95,7 @@ RULES: tuple[Rule, ...] = (
     thick_in_the_bass,
     pedal_without_16,
     pedal_without_definition,
+    pedal_out_of_balance,
     tempered_third_beats,
     harsh_in_minor,
 )

@@ -88,7 +88,8 @@ def test_a_move_that_only_lessens_a_finding_is_no_remedy():
 
 
 def test_a_move_that_raises_another_finding_is_no_remedy():
-    moves = cures(PARISH, "swell/stopped-diapason-8", "swell/tierce-1-3-5")
+    drawn = ["swell/stopped-diapason-8", "swell/tierce-1-3-5"]
+    moves = cures(PARISH, *drawn, rule="gap-below-mutation")
 
     assert draw("swell/nazard-2-2-3") not in moves
 

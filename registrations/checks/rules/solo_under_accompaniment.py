@@ -3,7 +3,7 @@
 Why it matters: one note of the tune is heard against three or four of the accompaniment, so the
 solo must be the stronger by itself. A colour of its own lets it carry though it is a little
 softer; where it is much softer the tune is lost. Draw less for the accompaniment, or more for the
-tune. Swell boxes are not reckoned with: a closed box on the accompaniment helps.
+tune. What stands in a swell box is reckoned with the box closed in the accompaniment.
 """
 
 import math
@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from instruments.organ import Keyboard
 from registrations.checks.findings import Evidence, Finding, Level, Subject
-from registrations.checks.roles import accompanying_keyboards, solo_keyboard
+from registrations.checks.roles import accompanying_keyboards, divisions_at, solo_keyboard
 from registrations.checks.scene import Scene
 from registrations.checks.sources import COMMON_PRACTICE, TONE_MODEL
 from registrations.checks.words import the
@@ -27,6 +27,8 @@ _NOTES: dict[Player, int] = {Player.RIGHT: 31, Player.LEFT: 19, Player.FEET: 12}
 _CHORD = (24, 28, 31)
 #: By so much the model may be wrong, and a colour of its own make up; assumed, no source.
 MARGIN_DB = 6.0
+#: What an ordinary swell box takes away when it is closed, at the least; from memory, 8 to 15.
+BOX_DB = 8.0
 
 
 def check(scene: Scene) -> Iterator[Finding]:
@@ -34,9 +36,9 @@ def check(scene: Scene) -> Iterator[Finding]:
     solo = solo_keyboard(scene)
     if solo is None or scene.soloist is None:
         return
-    tune = _level(scene, solo, _NOTES[scene.soloist])
+    note = spectrum_of(scene.ranks_on(solo), scene.tuned, _NOTES[scene.soloist])
     for keyboard in accompanying_keyboards(scene):
-        chord = _level(scene, keyboard, *_CHORD)
+        tune, chord = note.level, _accompaniment(scene, keyboard, divisions_at(scene, solo))
         if math.isinf(tune) or chord - tune <= MARGIN_DB:
             continue
         yield Finding(
@@ -51,5 +53,14 @@ def check(scene: Scene) -> Iterator[Finding]:
         )
 
 
-def _level(scene: Scene, keyboard: Keyboard, *keys: int) -> float:
-    return spectrum_of(scene.ranks_on(keyboard), scene.tuned, *keys).level
+def _accompaniment(scene: Scene, keyboard: Keyboard, solo: frozenset[str]) -> float:
+    """Give the dB of the chord against an Open Diapason, swell boxes closed.
+
+    What a coupler brings of the solo's divisions is another fault and left out.
+    """
+    own = {stop.id: division for division, stop in scene.stops if division.id not in solo}
+    ranks = [one for one in scene.ranks_on(keyboard) if one.stop in own]
+    boxed = [one for one in ranks if own[one.stop].enclosed]
+    inside, whole = (spectrum_of(some, scene.tuned, *_CHORD).power for some in (boxed, ranks))
+    power = whole - inside * (1 - 10 ** (-BOX_DB / 10))
+    return 10 * math.log10(power) if power > 0 else -math.inf

@@ -1,3 +1,5 @@
+import dataclasses
+
 import pytest
 
 from instruments.organ import Half
@@ -11,6 +13,7 @@ ORGAN = an_organ(
     great=["Open Diapason 8", "Principal 4", a_stop("Treble Trumpet 8", half=Half.TREBLE)],
     choir=["Dulciana 8 (string)", "Flute 8 (flute)", "Flute 4 (flute)", "Clarinet 8 (reed)"],
     pedal=["Bourdon 16 (flute stopped)", "Trumpet 8 (reed full-length)"],
+    couplers=["Choir to Great"],
 )
 GREAT = ["open-diapason-8", "principal-4"]
 FLUTES = ["choir/flute-8", "choir/flute-4"]
@@ -42,6 +45,26 @@ def test_a_solo_that_is_a_little_softer_has_its_colour():
 @pytest.mark.parametrize("texture", [Texture.CHORDS, Texture.TRIO])
 def test_without_a_solo_it_is_quiet(texture):
     assert found(*GREAT, "choir/dulciana-8", texture=texture) == []
+
+
+def test_a_swell_box_can_be_closed_on_the_accompaniment():
+    drawn = [*GREAT, *FLUTES]
+    great, *others = ORGAN.divisions
+    boxed = dataclasses.replace(great, enclosed=True)
+    organ = dataclasses.replace(ORGAN, divisions=(boxed, *others))
+    music = Music(texture=Texture.SOLO)
+
+    assert (
+        findings(solo_under_accompaniment, organ, *drawn, music=music, right="choir", left="great")
+        == []
+    )
+    assert len(found(*drawn)) == 1
+
+
+def test_solo_stops_under_the_accompanying_hand_are_another_fault():
+    drawn = ["open-diapason-8", "choir/clarinet-8", "choir/flute-8", "choir-to-great"]
+
+    assert found(*drawn) == []
 
 
 @pytest.mark.parametrize("drawn", [GREAT, ["choir/dulciana-8"]])

@@ -12,6 +12,7 @@ from instruments.compass import MIDDLE_C
 from instruments.organ import Keyboard, KeyboardKind
 from instruments.pitch import UNISON
 from registrations.checks.findings import Evidence, Finding, Level, Subject
+from registrations.checks.judged import judged_keyboards
 from registrations.checks.kinds import is_chorus_mixture, is_chorus_reed, is_principal
 from registrations.checks.scene import Scene, hull
 from registrations.checks.sources import COMMON_PRACTICE, ORGAN_WIKIBOOK
@@ -31,7 +32,7 @@ def check(scene: Scene) -> Iterator[Finding]:
     """Find the manuals under chords on which 16 sounds below middle C without a crown."""
     if scene.music.texture is not Texture.CHORDS:
         return
-    for keyboard in scene.played:
+    for keyboard in judged_keyboards(scene):
         if keyboard.kind is KeyboardKind.MANUAL:
             yield from _thick(scene, keyboard)
 

@@ -19,9 +19,9 @@ ORGAN = an_organ(
         "Trumpet 8 (reed full-length)",
         a_stop("Treble Double 16", compass=Compass(24, 60)),
     ],
-    swell=["Flute 8 (flute)"],
+    swell=["Flute 8 (flute)", "Lieblich Bourdon 16 (flute)"],
     pedal=["Subbass 16"],
-    couplers=["Great to Great 16", "Swell to Great 16", "Swell to Great 4"],
+    couplers=["Great to Great 16", "Swell to Great 16", "Swell to Great 4", "Swell to Great"],
 )
 DOUBLED = ["bourdon-16", "principal-8", "octave-4"]
 
@@ -50,6 +50,12 @@ def test_pedals_want_their_16():
 
 def test_a_16_without_an_8_is_played_an_octave_higher():
     assert found("bourdon-16", "octave-4") == []
+
+
+def test_a_double_that_is_lent_to_a_chorus_is_quiet():
+    drawn = ["principal-8", "octave-4", "fifteenth-2", "swell/flute-8"]
+
+    assert found(*drawn, "swell/lieblich-bourdon-16", "swell-to-great") == []
 
 
 def test_a_16_of_the_treble_is_quiet():

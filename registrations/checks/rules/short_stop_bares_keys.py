@@ -10,6 +10,7 @@ from itertools import groupby
 
 from instruments.organ import Keyboard, KeyboardKind
 from registrations.checks.findings import Evidence, Finding, Level, Subject
+from registrations.checks.judged import judged_keyboards
 from registrations.checks.roles import solo_keyboard
 from registrations.checks.scene import Scene
 from registrations.checks.sources import COMMON_PRACTICE, MILLER_1913
@@ -23,7 +24,7 @@ EXAMPLE = "Swell: Voix Celeste 8 (from tenor C) alone, both hands on the Swell"
 
 def check(scene: Scene) -> Iterator[Finding]:
     """Find the silent keys of the played keyboards that sound something elsewhere."""
-    for keyboard in scene.played:
+    for keyboard in judged_keyboards(scene):
         reached = scene.reached_on(keyboard.id)
         stops = tuple(dict.fromkeys(reach.stop for reach in reached))
         for keys in _bare(scene, keyboard) if reached else ():

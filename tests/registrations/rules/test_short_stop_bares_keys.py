@@ -36,6 +36,12 @@ def test_a_stop_that_a_coupler_brings_fills_the_bass():
     assert found("cornet-8", "swell/salicional-8", "swell-to-great") == []
 
 
+def test_a_short_stop_that_is_lent_to_a_full_keyboard_is_quiet():
+    drawn = ["bass-8", "treble-8", "swell/celeste-8", "swell-to-great"]
+
+    assert found(*drawn) == []
+
+
 def test_a_keyboard_that_is_not_played_is_quiet():
     assert found("cornet-8", "swell/salicional-8", right="swell", left="swell") == []
 

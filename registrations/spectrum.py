@@ -13,11 +13,13 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
+from instruments.mixtures import lengths_at
 from instruments.organ import Organ
 from instruments.pipework import pitches_of
 from instruments.spectra import MODEL, Tone, ToneModel, partial_powers, tone_of
 from registrations.combination import Combination
 from registrations.ranks import RankSpan, Tuning, rank_spans, tuning
+from registrations.sounding import Reach, Row, rows_opened
 
 Floats = NDArray[np.float64]
 
@@ -200,6 +202,23 @@ def merged(unison: float, frequencies: Floats, powers: Floats) -> Spectrum:
         tuple(hertz[starts].tolist()),
         tuple(np.add.reduceat(power, starts).tolist()) if starts.size else (),
     )
+
+
+def level_of(found: Iterable[Reach], tuned: Tuning, key: int) -> float:
+    """Give the level of one key as :attr:`Spectrum.level` does, without working out its partials.
+
+    ``found`` are the reaches of one keyboard. What lies past hearing is counted, too: it is next
+    to nothing.
+    """
+    pipes: dict[Row, float] = {}
+    for reach in found:
+        tone = tuned.tones[tuned.pipework.ranks[reach.stop.id]]
+        if tone is not None and reach.low <= key <= reach.high:
+            count = len(lengths_at(pitches_of(reach.stop), key + reach.shift))
+            for row in rows_opened(reach, tuned.pipework.ranks):
+                pipes[row] = math.fsum(partial_powers(tone)) * count
+    whole = math.fsum(pipes.values())
+    return 10 * math.log10(whole) if whole else -math.inf
 
 
 @lru_cache(maxsize=64)

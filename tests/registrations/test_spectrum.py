@@ -9,8 +9,16 @@ from instruments.compass import parse_key
 from instruments.spectra import MODEL, Tone, partial_powers, tone_of
 from instruments.temperament import frequency
 from instruments.tone import Family
-from registrations.sounding import pipes_at
-from registrations.spectrum import HIGHEST_HZ, compass_spectra, extremes, loudness, spectrum
+from registrations.ranks import tuning
+from registrations.sounding import pipes_at, reaches
+from registrations.spectrum import (
+    HIGHEST_HZ,
+    compass_spectra,
+    extremes,
+    level_of,
+    loudness,
+    spectrum,
+)
 from tests.builders import a_combination, a_stop, an_organ
 
 C1 = parse_key("c1")
@@ -176,3 +184,12 @@ def test_a_model_of_an_organs_own_is_heard():
     soft = MODEL.with_tone((Family.PRINCIPAL, None), Tone((0.0,), -6.0))
 
     assert sound(OPEN, model=soft).level == pytest.approx(-6)
+
+
+@given(drawn=st.sets(st.sampled_from(CONTROLS)), key=st.integers(0, 48))
+def test_the_level_of_a_key_needs_no_partials(drawn, key):
+    combination = a_combination(*drawn)
+    found = [one for one in reaches(ORGAN, combination) if one.keyboard == "great"]
+
+    level = level_of(found, tuning(ORGAN), key)
+    assert level == pytest.approx(spectrum(ORGAN, combination, "great", key).level, abs=0.01)

@@ -55,21 +55,24 @@ def _of_division(division: Division) -> Iterator[Knob]:
         yield Knob(tremulant.id, "", tremulant.name, division.name)
 
 
-def panels(organ: Organ) -> tuple[PanelMap, ...]:
-    """Give the map of every panel on which anything stands."""
+def panels(organ: Organ, spare: int = 0) -> tuple[PanelMap, ...]:
+    """Give the map of every panel on which anything stands.
+
+    With ``spare`` every panel, each with so many empty rows and columns more.
+    """
     faces = {knob.id: knob for knob in knobs(organ)}
-    maps = (_map(panel, organ, faces) for panel in Panel)
+    maps = (_map(panel, organ, faces, spare) for panel in Panel)
     return tuple(one for one in maps if one.rows)
 
 
-def _map(panel: Panel, organ: Organ, faces: dict[str, Knob]) -> PanelMap:
+def _map(panel: Panel, organ: Organ, faces: dict[str, Knob], spare: int) -> PanelMap:
     spots = {
         (one.row, one.column): faces[one.control]
         for one in organ.console.places
         if one.panel is panel and one.control in faces
     }
-    rows = range(1, max((row for row, _ in spots), default=0) + 1)
-    columns = range(1, max((column for _, column in spots), default=0) + 1)
+    rows = range(1, max((row for row, _ in spots), default=0) + spare + 1)
+    columns = range(1, max((column for _, column in spots), default=0) + spare + 1)
     return PanelMap(panel, tuple(tuple(spots.get((r, c)) for c in columns) for r in rows))
 
 

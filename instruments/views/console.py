@@ -128,9 +128,9 @@ def _jamb_page(request: HttpRequest, pk: int, form: PlacesForm | None) -> HttpRe
         "room": "organs",
         "pk": pk,
         "organ": organ,
-        "panels": panels(organ),
+        "panels": panels(organ, spare=1),
         "unplaced": unplaced(organ),
         "form": form or PlacesForm(organ),
     }
     status = 422 if form else 200
-    return page(request, "instruments/jamb.html", context, part="jamb-page", status=status)
+    return page(request, "instruments/jamb.html", context, status=status)

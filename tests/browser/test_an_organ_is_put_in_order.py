@@ -3,6 +3,8 @@
 import pytest
 from playwright.sync_api import expect
 
+from instruments.actions.parts import set_places
+from instruments.consoles import Panel, Place
 from instruments.queries import load_organ
 from tests.browser.screens import on_every_screen, with_and_without_javascript
 from tests.factories import InstrumentFactory
@@ -114,6 +116,46 @@ def test_controls_are_placed_and_shown_as_a_map(page, sign_in, director_client, 
     page.get_by_label("Row: Trumpet 8′ (Great)").fill("2")
     page.get_by_role("button", name="Save the places").click()
     expect(page.locator(".panel.right .knob")).to_contain_text("Trumpet")
+
+
+def carry(page, knob, cell):
+    """Pull a control of the map into another place."""
+    start, goal = knob.bounding_box(), cell.bounding_box()
+    page.mouse.move(start["x"] + 20, start["y"] + 20)
+    page.mouse.down()
+    page.mouse.move(start["x"] + 30, start["y"] + 30, steps=3)
+    page.mouse.move(goal["x"] + 20, goal["y"] + 20, steps=15)
+    page.wait_for_timeout(100)
+    page.mouse.up()
+
+
+def spots(row) -> dict[str, tuple]:
+    places = load_organ(row.pk).console.places
+    return {one.control: (one.panel, one.column, one.row) for one in places}
+
+
+@on_every_screen
+def test_a_control_is_dragged_to_a_free_place(page, sign_in, director_client, row):
+    set_places(row, [Place("great/trumpet-8", Panel.RIGHT, 1, 1)])
+    sign_in(director_client)
+    page.goto(f"/organs/{row.pk}/jamb/")
+    carry(page, page.locator(".panel.right .knob"), page.locator(".panel.left td"))
+
+    expect(page.locator(".panel.left .knob")).to_contain_text("Trumpet")
+    expect(page.get_by_text("Saved: where the controls stand.")).to_be_visible()
+    assert spots(row) == {"great/trumpet-8": ("left", 1, 1)}
+
+
+def test_a_control_dragged_onto_another_changes_places_with_it(page, sign_in, director_client, row):
+    trumpet = Place("great/trumpet-8", Panel.RIGHT, 1, 1)
+    set_places(row, [trumpet, Place("swell/oboe-8", Panel.LEFT, 1, 1)])
+    sign_in(director_client)
+    page.goto(f"/organs/{row.pk}/jamb/")
+    carry(page, page.locator(".panel.right .knob"), page.locator(".panel.left .knob"))
+
+    expect(page.locator(".panel.left .knob")).to_contain_text("Trumpet")
+    expect(page.locator(".panel.right .knob")).to_contain_text("Oboe")
+    assert spots(row)["swell/oboe-8"] == ("right", 1, 1)
 
 
 @with_and_without_javascript

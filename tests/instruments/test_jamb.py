@@ -51,6 +51,13 @@ def test_a_place_of_a_control_that_is_gone_is_left_out():
     assert panels(placed(Place("gone", Panel.LEFT, 1, 1))) == ()
 
 
+def test_a_map_to_be_filled_has_every_panel_and_room_to_spare():
+    maps = panels(placed(Place("great/principal-4", Panel.LEFT, 1, 1)), spare=1)
+
+    assert [one.panel for one in maps] == list(Panel)
+    assert [len(one.rows) for one in maps] == [2, 1, 1, 1]
+
+
 def test_what_has_no_place_yet_is_known():
     organ = placed(Place("great/principal-4", Panel.RIGHT, 1, 1))
 

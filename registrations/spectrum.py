@@ -207,8 +207,8 @@ def merged(unison: float, frequencies: Floats, powers: Floats) -> Spectrum:
 def level_of(found: Iterable[Reach], tuned: Tuning, key: int) -> float:
     """Give the level of one key as :attr:`Spectrum.level` does, without working out its partials.
 
-    ``found`` are the reaches of one keyboard. What lies past hearing is counted, too: it is next
-    to nothing.
+    ``found`` are the reaches of one keyboard. What lies past hearing is counted, too: as far up
+    as c1 it is less than a tenth of a dB.
     """
     pipes: dict[Row, float] = {}
     for reach in found:

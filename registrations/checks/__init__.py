@@ -1,6 +1,6 @@
 """Checks: what a good teacher would say about a combination."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Protocol
 
 from registrations.checks.findings import Finding, Level, Source, Subject
@@ -103,5 +103,9 @@ RULES: tuple[Rule, ...] = (
 
 def run(scene: Scene) -> tuple[Finding, ...]:
     """Give all findings: faults first, then warnings, then advice, each in the rules' order."""
-    found = [finding for rule in RULES for finding in rule.check(scene)]
-    return tuple(sorted(found, key=lambda one: list(Level).index(one.level)))
+    return in_order(finding for rule in RULES for finding in rule.check(scene))
+
+
+def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Put faults first, then warnings, then advice, and leave the order within each."""
+    return tuple(sorted(findings, key=lambda one: list(Level).index(one.level)))

@@ -1,0 +1,1 @@
+"""One rule of the changes a module; the list of them is ``sequence.SEQUENCE_RULES``."""

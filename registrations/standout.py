@@ -19,6 +19,7 @@ rank of all has nothing below and always stands out: it is the note itself. The 
 model's, of eight a pipe, so that ranks far above all others seem barer than they are.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -28,7 +29,7 @@ from instruments.organ import Organ
 from instruments.pitch import is_octave
 from instruments.spectra import MODEL, ToneModel, partial_powers
 from registrations.combination import Combination
-from registrations.ranks import RankSpan, rank_spans, tuning
+from registrations.ranks import RankSpan, Tuning, rank_spans, tuning
 from registrations.spectrum import Floats
 
 #: A rank that stands out less than this blends. Ten decibels are heard as twice as loud: S. S.
@@ -68,23 +69,34 @@ def stand_outs(
         KeyError: the organ has no such keyboard.
     """
     tuned = tuning(organ, model)
+    return stand_outs_of(rank_spans(organ, combination, keyboard, tuned), tuned, key)
+
+
+def stand_outs_of(
+    found: Iterable[RankSpan], tuned: Tuning, key: int, of: Fraction | None = None
+) -> tuple[StandOut, ...]:
+    """Give how far ranks that are known already stand out at a key: all, or those ``of`` a length.
+
+    ``found`` are all ranks of one keyboard that sound there.
+    """
     pipes = {
         (one.row, one.offset): (tuned.hertz(key + one.step) * one.place, one)
-        for one in rank_spans(organ, combination, keyboard, tuned)
+        for one in found
         if one.low <= key <= one.high
     }
     ordered = sorted(pipes.values(), key=lambda pipe: (pipe[0], pipe[1].stop))
     partials = _partials(ordered)
     strongest = _powers_about(partials[0], partials[0], partials[1]).max(initial=0.0)
     floor = strongest * 10 ** (FLOOR_DB / 10)
+    wanted = [one for one in enumerate(ordered) if of in (None, one[1][1].length)]
     # Equal ranks stand out equally: it is worked out for one of them.
-    numbers = {(hertz, one.length, one.tone): pipe for pipe, (hertz, one) in enumerate(ordered)}
+    numbers = {(hertz, one.length, one.tone): pipe for pipe, (hertz, one) in wanted}
     above = {
         kind: _above(kind[0], pipe, kind[1], partials, floor) for kind, pipe in numbers.items()
     }
     return tuple(
         StandOut(one.stop, one.length, hertz, above[hertz, one.length, one.tone])
-        for hertz, one in ordered
+        for _, (hertz, one) in wanted
     )
 
 

@@ -77,7 +77,8 @@ def test_every_remedy_clears_its_finding_and_raises_no_other():
 def test_the_gap_below_a_twelfth_is_filled_before_the_twelfth_is_put_in():
     moves = cures(PARISH, "great/open-diapason-8", "great/twelfth-2-2-3")
 
-    assert moves[:2] == (draw("great/principal-4"), put_in("great/twelfth-2-2-3"))
+    assert moves[0] == draw("great/principal-4")
+    assert put_in("great/twelfth-2-2-3") in moves[1:]
 
 
 def test_a_move_that_only_lessens_a_finding_is_no_remedy():

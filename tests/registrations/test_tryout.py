@@ -49,7 +49,7 @@ def test_a_finding_is_told_with_its_evidence_and_remedies():
         "tremulants": [],
         "keys": ["C", "c4"],
         "lengths": ["2 2/3", "4"],
-        "numbers": {"step_cents": 1901.955},
+        "numbers": {"step_cents": 1901.955, "stand_out_db": 10.4},
     }
 
 

@@ -2,11 +2,11 @@
 
 Why it matters: a mutation melts into the sound when the pitches below it lead up to it: 8, 4, then
 2 2/3. With the 4 missing the twelfth stands alone above the unison and is heard as a second tune;
-from 8 straight to 1 3/5 the step is more than two octaves, and the third whistles by itself. It can
-be meant, as a solo colour. In chords it almost never is.
+from 8 straight to 1 3/5 the step is more than two octaves, and the third whistles by itself. A
+principal, a string or a reed has overtones that bridge the step, a flute has none. It can be meant,
+as a solo colour. In chords it almost never is.
 """
 
-import math
 from collections.abc import Iterator
 from fractions import Fraction
 
@@ -15,33 +15,38 @@ from instruments.pitch import UNISON, interval_name, is_octave, length_typeset
 from registrations.checks.findings import Evidence, Finding, Level, Subject
 from registrations.checks.kinds import is_mutation
 from registrations.checks.scene import Scene, hull
-from registrations.checks.sources import AUDSLEY_1921, COMMON_PRACTICE
+from registrations.checks.sources import AUDSLEY_1921, COMMON_PRACTICE, TONE_MODEL
+from registrations.checks.steps import BREAKS, Step, wide_steps
 from registrations.checks.words import lengths_words, on, stop_words
 from registrations.sounding import Span, lengths_of
+from registrations.standout import BLENDS_BELOW_DB, stand_outs_of
 
 NAME, LEVEL, SUBJECT = "gap-below-mutation", Level.WARNING, Subject.PITCH
-SOURCES = (AUDSLEY_1921, COMMON_PRACTICE)
+SOURCES = (AUDSLEY_1921, TONE_MODEL, COMMON_PRACTICE)
 EXAMPLE = "Swell: Flute 8 and Tierce 1 3/5"
-
-#: Up to an octave a step blends; from two octaves it never does (common practice, no source).
-_BLENDS, _BREAKS = 2, 4
 
 
 def check(scene: Scene) -> Iterator[Finding]:
-    """Find the mutations whose next lower pitch is further than an octave below."""
+    """Find the mutations whose next lower pitch is further than an octave below.
+
+    A step of less than two octaves that the overtones of what sounds bridge is none.
+    """
     for keyboard in scene.played:
-        gaps: dict[tuple[Stop, Fraction], list[tuple[Fraction, Span]]] = {}
+        gaps: dict[tuple[Stop, Fraction], list[tuple[Step, Span]]] = {}
         for span in scene.spans_on(keyboard):
-            for stop, length, below in _gaps(span):
-                gaps.setdefault((stop, length), []).append((below, span))
-        for (stop, length), found in gaps.items():
-            below = max(lower for lower, _ in found)
-            widest = [span for lower, span in found if lower == below]
-            yield _finding(keyboard, stop, length, below, hull(widest))
+            for stop, step in _gaps(span):
+                gaps.setdefault((stop, step.length), []).append((step, span))
+        for (stop, _), found in gaps.items():
+            widest = max((step for step, _ in found), key=lambda step: step.ratio)
+            keys = hull([span for step, span in found if step == widest])
+            stand_out = _stand_out(scene, keyboard, keys[0], widest.length)
+            level = _level(stand_out, widest)
+            if level is not None:
+                yield _finding(keyboard, stop, widest, keys, level, stand_out)
 
 
-def _gaps(span: Span) -> Iterator[tuple[Stop, Fraction, Fraction]]:
-    """Give each mutation with too wide a step below, as its heard length and the next longer one.
+def _gaps(span: Span) -> Iterator[tuple[Stop, Step]]:
+    """Give each mutation with too wide a step below.
 
     Where no octave of the unison sounds at all, the mutation is alone, which is another fault.
     """
@@ -49,37 +54,53 @@ def _gaps(span: Span) -> Iterator[tuple[Stop, Fraction, Fraction]]:
     lengths = lengths_of([span]) if mutations else ()
     if not any(map(is_octave, lengths)):
         return
+    steps = {step.length: step for step in wide_steps(lengths)}
     for part in mutations:
-        place = lengths.index(part.length)
-        if place and lengths[place - 1] / part.length > _BLENDS:
-            yield part.stop, part.length, lengths[place - 1]
+        if part.length in steps:
+            yield part.stop, steps[part.length]
+
+
+def _level(stand_out: float | None, step: Step) -> Level | None:
+    """Give the level by how far it stands out, one higher from two octaves; None for no matter.
+
+    What has no tone in the model is taken to stand out.
+    """
+    blends = stand_out is not None and stand_out < BLENDS_BELOW_DB
+    if step.ratio >= BREAKS:
+        return Level.ADVICE if blends else Level.WARNING
+    return None if blends else Level.ADVICE
+
+
+def _stand_out(scene: Scene, keyboard: Keyboard, key: int, length: Fraction) -> float | None:
+    """Give the dB by which a pitch stands out at a key of what sounds there and below.
+
+    What lies above leads up to nothing. None where the model has no tone for it.
+    """
+    below = [one for one in scene.ranks_on(keyboard) if one.length >= length]
+    found = stand_outs_of(below, scene.tuned, key, length)
+    return max((one.decibels for one in found), default=None)
 
 
 def _finding(
-    keyboard: Keyboard, stop: Stop, length: Fraction, below: Fraction, keys: tuple[int, int]
+    keyboard: Keyboard,
+    stop: Stop,
+    step: Step,
+    keys: tuple[int, int],
+    level: Level,
+    stand_out: float | None,
 ) -> Finding:
-    step = below / length
-    missing = _between(below, length)
+    measured = () if stand_out is None else (("stand_out_db", round(stand_out, 1)),)
     return Finding(
         NAME,
-        Level.WARNING if step >= _BREAKS else Level.ADVICE,
-        f"{on(keyboard, keys)} {stop_words(stop)} is {interval_name(UNISON / step)} than the next "
-        f"pitch below it, {length_typeset(below)}: {lengths_words(missing)} "
-        f"{'is' if len(missing) == 1 else 'are'} missing between.",
+        level,
+        f"{on(keyboard, keys)} {stop_words(stop)} is {interval_name(UNISON / step.ratio)} than the "
+        f"next pitch below it, {length_typeset(step.below)}: {lengths_words(step.missing)} "
+        f"{'is' if len(step.missing) == 1 else 'are'} missing between.",
         Evidence(
             keyboards=(keyboard.id,),
             stops=(stop.id,),
             keys=keys,
-            lengths=(length, *missing),
-            numbers=(("step_cents", round(1200 * math.log2(step), 3)),),
+            lengths=(step.length, *step.missing),
+            numbers=(("step_cents", step.cents), *measured),
         ),
     )
-
-
-def _between(below: Fraction, length: Fraction) -> tuple[Fraction, ...]:
-    """Give the octaves of the lower pitch that would lead up to the mutation."""
-    missing = []
-    while below / 2 > length:
-        below /= 2
-        missing.append(below)
-    return tuple(missing)

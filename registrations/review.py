@@ -6,9 +6,11 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from instruments.organ import Organ
-from registrations.checks import run
+from registrations.checks import in_order, run
+from registrations.checks.atcue import AtCue
 from registrations.checks.findings import Finding, Level
 from registrations.checks.scene import Scene
+from registrations.checks.sequence import run_change
 from registrations.combination import Combination, Music
 from registrations.registration import Registration
 
@@ -20,11 +22,19 @@ def findings_of(organ: Organ, combination: Combination, music: Music) -> tuple[F
 
 
 def review(registration: Registration) -> tuple[tuple[Finding, ...], ...]:
-    """Give the findings of each change of a registration, in order."""
-    return tuple(
-        findings_of(registration.organ, change.combination, change.music)
-        for change in registration.changes
-    )
+    """Give the findings of each change of a registration, in order.
+
+    Of what is drawn, and of how the changes follow one another; faults come first.
+    """
+    return tuple(findings_at(registration, place) for place in range(len(registration.changes)))
+
+
+def findings_at(registration: Registration, place: int) -> tuple[Finding, ...]:
+    """Give the findings of one change of a registration, counted from 0, as ``review`` does."""
+    organ, change = registration.organ, registration.changes[place]
+    before = registration.changes[place - 1] if place else None
+    of_order = run_change(AtCue(organ, change, before))
+    return in_order((*of_order, *findings_of(organ, change.combination, change.music)))
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,13 +12,13 @@ from config.pages import page
 from registrations import actions, models
 from registrations.acceptance import fingerprint
 from registrations.board import board, labels
-from registrations.checks.findings import Finding, Remedy
 from registrations.checks.remedies import remedies
 from registrations.checks.scene import Scene
+from registrations.checks.sequences import stop_not_on_organ
 from registrations.forms import AcceptanceForm, ChangeForm, CueForm
 from registrations.queries import ChangeAt, load_change
 from registrations.registration import Moves, moves
-from registrations.review import findings_of
+from registrations.review import findings_at, findings_of
 from services.models import Item
 
 MOST_REMEDIES = 4
@@ -56,8 +56,7 @@ def _editor(
 ) -> HttpResponse:
     at = load_change(pk)
     organ, combination = at.registration.organ, at.value.combination
-    findings = findings_of(organ, combination, at.value.music)
-    said = _said(at, findings, refused)
+    said = _said(at, refused)
     context = {
         "room": "week",
         "at": at,
@@ -66,7 +65,6 @@ def _editor(
         "accepted": [one for one in said if one["acceptance"] is not None],
         "undo": _undo(request, at),
         "labels": labels(organ),
-        "lost": sorted(combination.drawn - organ.control_ids()),
         "moves": None if at.before is None else moves(at.before.combination, at.value.combination),
         "form": form or ChangeForm(organ, instance=at.row),
         "cue_form": CueForm(),
@@ -74,23 +72,26 @@ def _editor(
     return page(request, "registrations/editor.html", context, part="editor", status=status)
 
 
-def _said(
-    at: ChangeAt, findings: tuple[Finding, ...], refused: AcceptanceForm | None
-) -> list[dict[str, object]]:
-    """Give each finding with its remedies, and its acceptance or the form to accept it with."""
-    scene = Scene(at.registration.organ, at.value.combination, at.value.music)
-    ways_out: dict[Finding, tuple[Remedy, ...]] = remedies(scene, findings)
+def _said(at: ChangeAt, refused: AcceptanceForm | None) -> list[dict[str, object]]:
+    """Give each finding with its remedies, and its acceptance or the form to accept it with.
+
+    What is said of how changes follow one another has no remedy.
+    """
+    organ, combination, music = at.registration.organ, at.value.combination, at.value.music
+    found = findings_of(organ, combination, music)
+    ways_out = remedies(Scene(organ, combination, music), found)
     meant = {one.fingerprint: one for one in at.acceptances}
     refusals = {} if refused is None else {refused.data["fingerprint"]: refused}
     return [
         {
             "finding": finding,
             "fingerprint": print_of,
-            "remedies": ways_out[finding][:MOST_REMEDIES],
+            "remedies": ways_out.get(finding, ())[:MOST_REMEDIES],
+            "lost": finding.evidence.stops if finding.rule == stop_not_on_organ.NAME else (),
             "acceptance": meant.get(print_of),
             "form": refusals.get(print_of) or AcceptanceForm(auto_id=f"%s-{print_of}"),
         }
-        for finding in findings
+        for finding in findings_at(at.registration, at.number - 1)
         for print_of in (fingerprint(finding),)
     ]
 
@@ -149,7 +150,7 @@ def take_remedy(request: HttpRequest, pk: int) -> HttpResponse:
 def accept_finding(request: HttpRequest, pk: int) -> HttpResponse:
     """Keep that a finding is meant, and why."""
     at = load_change(pk)
-    findings = findings_of(at.registration.organ, at.value.combination, at.value.music)
+    findings = findings_at(at.registration, at.number - 1)
     named = request.POST.get("fingerprint", "")
     finding = next((one for one in findings if fingerprint(one) == named), None)
     if finding is None:

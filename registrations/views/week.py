@@ -13,6 +13,7 @@ from config.pages import page
 from registrations.acceptance import still_open
 from registrations.checks import RULES
 from registrations.checks.findings import Level
+from registrations.checks.sequence import SEQUENCE_RULES
 from registrations.queries import registrations_of
 from registrations.registration import Registration
 from registrations.review import review, tally
@@ -73,7 +74,7 @@ def rules(request: HttpRequest) -> HttpResponse:
             "example": rule.EXAMPLE,
             "sources": rule.SOURCES,
         }
-        for rule in RULES
+        for rule in (*RULES, *SEQUENCE_RULES)
     ]
     context = {"room": "rules", "rules": told, "levels": list(Level)}
     return page(request, "registrations/rules.html", context)

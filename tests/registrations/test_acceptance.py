@@ -74,7 +74,7 @@ def test_an_accepted_finding_is_open_no_more_in_its_own_change_only():
     organ = an_organ()
     (found,) = review(Registration(organ, (Change("Verse 1", GAP),)))
     meant = frozenset(map(fingerprint, found))
-    changes = (Change("Verse 1", GAP, accepted=meant), Change("Verse 2", GAP))
+    changes = (Change("Verse 1", GAP, accepted=meant), Change("Verse 2", GAP, note="Box shut"))
     registration = Registration(organ, changes)
 
     assert found

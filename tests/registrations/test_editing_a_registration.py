@@ -1,3 +1,5 @@
+import re
+
 import pytest
 
 from registrations.actions import save_registration
@@ -124,10 +126,22 @@ def test_a_stop_that_left_the_organ_is_told_and_can_be_struck_out(director_clien
     change.registration.instrument.stops.filter(slug="great/open-diapason-8").delete()
 
     page = director_client.get(f"/changes/{change.pk}/").content.decode()
-    assert "no longer on the organ" in page
+    assert page.count("is drawn here but not on this organ") == 1
+    assert "Strike out “great/open-diapason-8”" in page
     director_client.post(f"/changes/{change.pk}/draw/", {"control": "great/open-diapason-8"})
 
     assert drawn(change) == set()
+
+
+def test_a_change_that_sets_the_same_again_is_told_and_can_be_accepted(director_client, change):
+    director_client.post(f"/changes/{change.pk}/add/", {"cue": "Verse 1 again"})
+    verse = Change.objects.get(cue="Verse 1 again")
+    page = director_client.get(f"/changes/{verse.pk}/").content.decode()
+    (print_of,) = re.findall(r'change-does-nothing.*?name="fingerprint" value="(\w+)"', page, re.S)
+    accepted = {"fingerprint": print_of, "reason": "As the verse before"}
+    director_client.post(f"/changes/{verse.pk}/accept/", accepted)
+
+    assert verse.acceptances.get().rule == "change-does-nothing"
 
 
 def test_an_item_without_a_registration_offers_to_begin_one(director_client, db):

@@ -60,8 +60,9 @@ def test_the_week_asks_the_database_as_often_for_many_services_as_for_few(
 
 def test_the_rules_page_explains_every_rule(organist_client):
     from registrations.checks import RULES
+    from registrations.checks.sequence import SEQUENCE_RULES
 
     page = organist_client.get("/rules/").content.decode()
 
-    assert page.count("<article") == len(RULES)
-    assert all(f'id="{rule.NAME}"' in page for rule in RULES)
+    assert page.count("<article") == len(RULES) + len(SEQUENCE_RULES)
+    assert all(f'id="{rule.NAME}"' in page for rule in (*RULES, *SEQUENCE_RULES))

@@ -28,5 +28,6 @@ def check(at: AtCue) -> Iterator[Finding]:
     yield Finding(
         NAME,
         LEVEL,
-        f"This is what “{before.cue}” has set already. If it is meant to go on so, all is well.",
+        f"The change before has set all this already ({before.cue}). "
+        "If it is meant to go on so, all is well.",
     )

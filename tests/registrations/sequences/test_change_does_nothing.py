@@ -33,5 +33,6 @@ def test_the_same_again_is_worth_a_thought():
 
     assert finding.level is Level.ADVICE
     assert finding.message == (
-        "This is what “Verse 1” has set already. If it is meant to go on so, all is well."
+        "The change before has set all this already (Verse 1). "
+        "If it is meant to go on so, all is well."
     )

@@ -5,6 +5,7 @@ from typing import Protocol
 
 from registrations.checks.findings import Finding, Level, Source, Subject
 from registrations.checks.rules import (
+    above_pipe_limit,
     accompaniment_carries_solo,
     bass_takes_solo_colour,
     celeste_in_chorus,
@@ -83,6 +84,7 @@ RULES: tuple[Rule, ...] = (
     gap_below_mutation,
     duplicate_pipes,
     mixture_without_chorus,
+    above_pipe_limit,
     tierce_in_full_chords,
     celeste_in_chorus,
     celeste_without_partner,

@@ -46,7 +46,7 @@ def check(scene: Scene) -> Iterator[Finding]:
 
 
 def _shared(scene: Scene) -> list[Stop]:
-    """Give the drawn stops whose rank another drawn stop uses too, the last in the console first."""
+    """Give the drawn stops whose rank another drawn stop uses too, the last ones first."""
     if all(stop.borrowed_from is None and stop.rank is None for _, stop in scene.stops):
         return []
     used = Counter(scene.ranks[stop.id] for _, stop in scene.stops)

@@ -7,6 +7,7 @@ sounds (8 is unison). ``8 / length`` is its place in the harmonic series above t
 import math
 import re
 from fractions import Fraction
+from functools import lru_cache
 
 UNISON = Fraction(8)
 
@@ -131,6 +132,7 @@ def cents(length: Fraction) -> float:
     return 1200 * math.log2(harmonic(length))
 
 
+@lru_cache(maxsize=256)
 def semitones(length: Fraction) -> int:
     """Give the keys from the unison to the nearest key of equal temperament: 2 2/3 is 19."""
     return round(cents(length) / 100)

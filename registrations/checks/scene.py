@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 from functools import cached_property
+from itertools import chain
 
 from instruments.organ import Coupler, Division, Keyboard, KeyboardKind, Organ, Stop, Tremulant
 from instruments.pipework import ranks
@@ -59,12 +60,24 @@ class Scene:
             if before is not None and before.reached_on(keyboard.id) == reached:
                 self._ranks[keyboard.id] = before.ranks_on(keyboard)
             else:
-                self._ranks[keyboard.id] = tuple(ranks_of(reached, self.tuned))
+                parts = map(self._ranks_of, reached)
+                self._ranks[keyboard.id] = tuple(chain.from_iterable(parts))
         return self._ranks[keyboard.id]
 
     @cached_property
     def _ranks(self) -> dict[str, tuple[RankSpan, ...]]:
         return {}
+
+    def _ranks_of(self, reach: Reach) -> tuple[RankSpan, ...]:
+        place = reach.stop.id, reach.shift, reach.low, reach.high
+        if place not in self._ranks_of_stops:
+            self._ranks_of_stops[place] = tuple(ranks_of([reach], self.tuned))
+        return self._ranks_of_stops[place]
+
+    @cached_property
+    def _ranks_of_stops(self) -> dict[tuple[str, int, int, int], tuple[RankSpan, ...]]:
+        """The ranks of each stop as it is reached, with those of the scenes before."""
+        return {} if self.before is None else self.before._ranks_of_stops
 
     @cached_property
     def tuned(self) -> Tuning:

@@ -1,6 +1,7 @@
 from instruments.organ import KeyboardKind
 from registrations.checks.scene import Scene
 from registrations.combination import Music, Player, Texture
+from registrations.ranks import ranks_of
 from tests.builders import a_combination, an_organ
 
 ORGAN = an_organ()
@@ -53,6 +54,24 @@ def test_a_scene_takes_over_what_sounds_as_before_and_works_out_the_rest():
 
     assert after.spans_on(great) is before.spans_on(great)
     assert after.spans_on(swell) == Scene(ORGAN, combination).spans_on(swell)
+
+
+def test_the_ranks_of_a_keyboard_are_those_of_what_is_reached():
+    scene = Scene(ORGAN, a_combination("great/principal-4", "great/mixture-19-22-26"))
+    (great, *_) = ORGAN.keyboards
+
+    assert scene.ranks_on(great) == tuple(ranks_of(scene.reached_on("great"), scene.tuned))
+    assert len(scene.ranks_on(great)) == 4
+
+
+def test_the_ranks_of_a_keyboard_that_sounds_as_before_are_not_worked_out_again():
+    scene = Scene(ORGAN, a_combination("great/principal-4"))
+    trial = Scene(ORGAN, a_combination("great/principal-4", "swell/oboe-8"), before=scene)
+    great, swell, _ = ORGAN.keyboards
+
+    assert trial.ranks_on(great) is scene.ranks_on(great)
+    assert trial.ranks_on(swell) != scene.ranks_on(swell)
+    assert trial.tuned is scene.tuned
 
 
 def test_the_rows_of_pipes_are_counted_once_for_all_trials():

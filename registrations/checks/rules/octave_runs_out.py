@@ -8,7 +8,7 @@ chests are extended by an octave, and then nothing is missing.
 
 from collections.abc import Iterator
 
-from instruments.organ import Coupler, Keyboard, Stop
+from instruments.organ import Coupler, Keyboard
 from instruments.pipework import stop_compass
 from registrations.checks.findings import Evidence, Finding, Level, Subject
 from registrations.checks.scene import Scene
@@ -34,7 +34,7 @@ def check(scene: Scene) -> Iterator[Finding]:
 def _without(scene: Scene, coupler: Coupler, keyboard: Keyboard) -> tuple[int, int] | None:
     """Give the keys at the end of a keyboard for which no carried stop has a pipe any more."""
     carried = frozenset(
-        reach.stop
+        reach.stop.id
         for reach in scene.reached_on(keyboard.id)
         if coupler.id in reach.via and reach.shift == coupler.shift
     )
@@ -50,11 +50,11 @@ def _without(scene: Scene, coupler: Coupler, keyboard: Keyboard) -> tuple[int, i
     return (low, high) if low <= high else None
 
 
-def _ends(scene: Scene, carried: frozenset[Stop], upper: bool) -> list[int]:
+def _ends(scene: Scene, carried: frozenset[str], upper: bool) -> list[int]:
     """Give the last pipes of the stops that go to the end of their keyboard; others are short."""
     ends = []
     for division, stop in scene.stops:
-        if stop in carried:
+        if stop.id in carried:
             pipes = stop_compass(scene.organ, division, stop)
             home = scene.organ.home_compass(division)
             if upper and pipes.high >= home.high:

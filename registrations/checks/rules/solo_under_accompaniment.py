@@ -16,7 +16,8 @@ from registrations.checks.scene import Scene
 from registrations.checks.sources import COMMON_PRACTICE, TONE_MODEL
 from registrations.checks.words import the
 from registrations.combination import Player
-from registrations.spectrum import spectrum_of
+from registrations.sounding import Reach
+from registrations.spectrum import level_of
 
 NAME, LEVEL, SUBJECT = "solo-under-accompaniment", Level.WARNING, Subject.HANDS
 SOURCES = (COMMON_PRACTICE, TONE_MODEL)
@@ -36,9 +37,9 @@ def check(scene: Scene) -> Iterator[Finding]:
     solo = solo_keyboard(scene)
     if solo is None or scene.soloist is None:
         return
-    note = spectrum_of(scene.ranks_on(solo), scene.tuned, _NOTES[scene.soloist])
+    tune = level_of(scene.reached_on(solo.id), scene.tuned, _NOTES[scene.soloist])
     for keyboard in accompanying_keyboards(scene):
-        tune, chord = note.level, _accompaniment(scene, keyboard, divisions_at(scene, solo))
+        chord = _accompaniment(scene, keyboard, divisions_at(scene, solo))
         if math.isinf(tune) or chord - tune <= MARGIN_DB:
             continue
         yield Finding(
@@ -54,13 +55,19 @@ def check(scene: Scene) -> Iterator[Finding]:
 
 
 def _accompaniment(scene: Scene, keyboard: Keyboard, solo: frozenset[str]) -> float:
-    """Give the dB of the chord against an Open Diapason, swell boxes closed.
+    """Give the dB of the chord against an Open Diapason’s note, swell boxes closed.
 
     What a coupler brings of the solo's divisions is another fault and left out.
     """
-    own = {stop.id: division for division, stop in scene.stops if division.id not in solo}
-    ranks = [one for one in scene.ranks_on(keyboard) if one.stop in own]
-    boxed = [one for one in ranks if own[one.stop].enclosed]
-    inside, whole = (spectrum_of(some, scene.tuned, *_CHORD).power for some in (boxed, ranks))
-    power = whole - inside * (1 - 10 ** (-BOX_DB / 10))
+    boxes = {one.id for one in scene.organ.divisions if one.enclosed}
+    own = [reach for reach in scene.reached_on(keyboard.id) if reach.division not in solo]
+    boxed = [reach for reach in own if reach.division in boxes]
+    unboxed = [reach for reach in own if reach.division not in boxes]
+    power = _power(scene, unboxed) + _power(scene, boxed) * 10 ** (-BOX_DB / 10)
     return 10 * math.log10(power) if power > 0 else -math.inf
+
+
+def _power(scene: Scene, reached: list[Reach]) -> float:
+    """Give the power of the chord; no octave coupler brings one of its notes to another."""
+    levels = (level_of(reached, scene.tuned, key) for key in _CHORD)
+    return math.fsum(10 ** (level / 10) for level in levels)

@@ -10,6 +10,7 @@ from instruments.stoplist.lost import give_headings
 from instruments.stoplist.organs import organ_of
 from instruments.stoplist.pieces import pieces_of
 from instruments.stoplist.reading import LineRead, Reading, StoplistError, Unread
+from instruments.stoplist.sheets import from_sheet
 from instruments.stoplist.stops import finish_stops
 from instruments.stoplist.tables import language_of
 from instruments.stoplist.tidy import tidy_line
@@ -25,7 +26,10 @@ def read_stoplist(text: str, name: str = "") -> Reading:
         StoplistError: there is no text, too much of it, it is not text, or no stop is in it.
     """
     _refuse(text)
-    lines = [(number, tidy_line(line)) for number, line in enumerate(text.splitlines(), start=1)]
+    lines = [
+        (number, tidy_line(line))
+        for number, line in enumerate(from_sheet(text.splitlines()), start=1)
+    ]
     book = Book(language=language_of(text), numbered=_is_numbered([line for _, line in lines]))
     give_headings(book, lines)
     originals = text.splitlines()

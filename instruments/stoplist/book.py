@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass, field
 
 from instruments.compass import Compass
-from instruments.organ import Coupling, Stop, Tremulant
+from instruments.organ import Coupling, Half, Stop, Tremulant
 from instruments.stoplist.couplerline import CouplerLine
 from instruments.stoplist.reading import Assumed, LineRead, Unread
 from instruments.stoplist.stopline import StopLine
@@ -13,13 +13,17 @@ from instruments.stoplist.tables import PEDAL_ROLE, plain
 
 @dataclass(slots=True)
 class Part:
-    """A division while its lines are read; ``number`` is that of its manual, 0 where unknown."""
+    """A division while its lines are read.
+
+    ``number`` is that of its manual, 0 where unknown; ``host`` the division on whose keyboard it is.
+    """
 
     name: str
     role: str
     number: int = 0
     enclosed: bool = False
     floating: bool = False
+    host: str = ""
     compass: Compass | None = None
     stops: list[Stop] = field(default_factory=list)
     tremulants: list[Tremulant] = field(default_factory=list)
@@ -43,6 +47,7 @@ class Book:
     parts: list[Part] = field(default_factory=list)
     current: Part | None = None
     section: str = "stops"
+    half: Half | None = None
     columns: list[tuple[int, Part]] = field(default_factory=list)
     numbered: bool = False
     starts: dict[int, Part] = field(default_factory=dict)

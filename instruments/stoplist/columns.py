@@ -35,7 +35,7 @@ def _run_together(line: str, language: str) -> list[Heading]:
     return found if len(found) == len(words) == len({one.home.role for one in found}) else []
 
 
-def read_row(book: Book, number: int, pieces: list[Piece]) -> list[str]:
+def read_row(book: Book, number: int, pieces: tuple[Piece, ...]) -> list[str]:
     """Read a row under headings side by side; nothing where it is not one."""
     if not book.columns or not pieces or book.section == "couplers":
         return []
@@ -51,7 +51,7 @@ def read_row(book: Book, number: int, pieces: list[Piece]) -> list[str]:
     return told
 
 
-def _owners(book: Book, number: int, pieces: list[Piece]) -> list[Part]:
+def _owners(book: Book, number: int, pieces: tuple[Piece, ...]) -> list[Part]:
     """Give the division of each piece: by its column where columns are kept, else in order."""
     parts = [part for _, part in book.columns]
     if len(pieces) == len(parts):

@@ -144,7 +144,7 @@ def _simple(part: str, found: _Tokens) -> bool:
         found.octaves.append(16 if part in words("sub") else 4)
         found.coupling = found.coupling or "kop" in part
     elif part in words("coupling"):
-        found.coupling = True
+        found.coupling = found.coupling or part not in words("weak_coupling")
         found.pedal = found.pedal or part in words("pedal_coupling")
     elif part in words("off"):
         found.off = True

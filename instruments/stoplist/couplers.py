@@ -117,12 +117,13 @@ def _turned(source: Part, target: Part) -> _Ends:
     return _Ends(source, target)
 
 
-def _pedals(book: Book) -> Part:
+def pedals_of(book: Book) -> Part:
+    """Give the pedals of a list, new ones where no heading names them."""
     known = next((part for part in book.parts if part.is_pedal), None)
     if known is None:
         known = Part("Pedal", PEDAL_ROLE)
         book.parts.append(known)
-        book.assume(0, "A coupler to the pedals is written; they have no stops of their own.")
+        book.assume(0, "No heading names the pedals; they are taken from what is written of them.")
     return known
 
 
@@ -139,7 +140,7 @@ def _to_pedals(book: Book, line: CouplerLine) -> _Ends | None:
         if line.source
         else f"What it brings to the pedals is not written; {source.name} is taken."
     )
-    return _Ends(source, _pedals(book), doubt)
+    return _Ends(source, pedals_of(book), doubt)
 
 
 def _unnamed(book: Book, line: CouplerLine) -> _Ends | None:

@@ -6,16 +6,16 @@ from collections.abc import Callable
 from instruments.compass import compass_name
 from instruments.figures import roman
 from instruments.lexicon import find_name
-from instruments.organ import Stop, Tremulant
+from instruments.organ import Half, Stop, Tremulant
 from instruments.pitch import length_typeset
 from instruments.stoplist.book import Book, Part
 from instruments.stoplist.compasses import compass_in
 from instruments.stoplist.couplerline import CouplerLine, is_coupler_heading, read_couplers
-from instruments.stoplist.couplers import part_named
+from instruments.stoplist.couplers import part_named, pedals_of
 from instruments.stoplist.headings import Heading, read_heading
 from instruments.stoplist.pieces import unnumbered
 from instruments.stoplist.stops import add_stop
-from instruments.stoplist.tables import ANY_ROLE, home, plain, word_starts, words, words_of
+from instruments.stoplist.tables import ANY_ROLE, home, homes, plain, word_starts, words, words_of
 from instruments.stoplist.tuning import read_tuning
 
 LONGEST_NOTE = 600
@@ -24,6 +24,10 @@ _PITCH = re.compile(
 )
 _PITCH_EQUALS = re.compile(r"\b[aA]['’′1]?\s?=\s?(?P<hertz>4\d\d|39\d)\b")
 _LABEL = re.compile(r"([^:—]{2,70}?)\s?(:|\.?\s?—)\s*(?=\S)")
+_SHARED = re.compile(r",?\s*\bon the (?P<host>[^,()]+)")
+_OF_ALL = re.compile(
+    r"\W*(?:manuals|pedals|manuale|manualen|compass|[a-z]*umfang|[a-z]*omvang|étendue)\b", re.I
+)
 _DATE = re.compile(r"\b1[4-9]\d\d\b|\b20\d\d\b")
 _FOOTNOTE = re.compile(r"^\s*(?:[*†‡§]|\(?\d\)\s+[a-z]|[¹²³])")
 _MANUALS = re.compile(
@@ -53,15 +57,36 @@ def read_piece(book: Book, number: int, text: str, told: str = "") -> str:
 
 def _order(book: Book) -> tuple[Callable[[Book, int, str], str], ...]:
     if book.section == "couplers":
-        return (_compass, read_tuning, _section, _couplers, _heading, _tremulant, _accessory, _note, _leftover)
-    return (_compass, read_tuning, _section, _heading, _couplers, _tremulant, _stop, _accessory, _note, _title)
+        return (
+            _compass,
+            read_tuning,
+            _section,
+            _couplers,
+            _heading,
+            _tremulant,
+            _accessory,
+            _note,
+            _leftover,
+        )
+    return (
+        _compass,
+        read_tuning,
+        _section,
+        _heading,
+        _couplers,
+        _tremulant,
+        _stop,
+        _accessory,
+        _note,
+        _title,
+    )
 
 
 def _compass(book: Book, number: int, text: str) -> str:
     """Keep the compass of all manuals or of the pedals; one of a single division heads it."""
     if not _MANUALS.match(text) or compass_in(text) is None:
         return ""
-    if read_heading(text) and not re.match(r"\W*(?:manuals|pedals|manuale|manualen)\b", text, re.I):
+    if read_heading(text) and ("(" in text or not _OF_ALL.match(text)):
         return ""
     told = []
     for part in re.split(r"[;/]\s|,\s(?=[^\W\d]{3})", text):
@@ -80,16 +105,22 @@ def _section(book: Book, number: int, text: str) -> str:
         book.section = "couplers"
         return "heading"
     spoken = words_of(text)
+    for half, table in ((Half.BASS, "bass_heading"), (Half.TREBLE, "treble_heading")):
+        if spoken and not re.search(r"\d", text) and words(table).issuperset(spoken):
+            book.half = half
+            return f"{half} half"
     plain_line = spoken and not re.search(r"\d", text) and words("subheadings").issuperset(spoken)
     return "heading" if plain_line and book.parts else ""
 
 
 def _heading(book: Book, number: int, text: str) -> str:
-    found = read_heading(text, book.language)
+    shared = _SHARED.search(text)
+    found = read_heading(_SHARED.sub("", text), book.language)
     if found is None:
         return ""
     part = begin(book, number, found)
-    book.current, book.section, book.columns = part, "stops", []
+    part.host = shared["host"].strip() if shared else part.host
+    book.current, book.section, book.columns, book.half = part, "stops", [], None
     return f"division {part.name}"
 
 
@@ -237,10 +268,18 @@ def _leftover(book: Book, number: int, text: str) -> str:
 def _stop(book: Book, number: int, text: str) -> str:
     if book.current is None:
         return ""
-    stop = add_stop(book, number, book.current, text, book.told)
-    if stop is None:
-        return ""
-    return _told(stop, book.current)
+    part = _pedal_of(book, text) or book.current
+    stop = add_stop(book, number, part, text, book.told)
+    return "" if stop is None else _told(stop, part)
+
+
+def _pedal_of(book: Book, text: str) -> Part | None:
+    """Give the pedals where the words of a stop name them (Contras), new ones where needed."""
+    spoken = words_of(text)[:1]
+    heads = homes().get(spoken[0], ()) if spoken else ()
+    if not heads or not all(one.is_pedal for one in heads) or not find_name(spoken[0]):
+        return None
+    return pedals_of(book)
 
 
 def _told(stop: Stop, part: Part) -> str:

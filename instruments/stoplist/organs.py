@@ -13,12 +13,12 @@ def organ_of(book: Book, name: str) -> Organ:
     """Make the organ of all that was read; couplers that lead nowhere become unread."""
     couplers = tuple(couplers_of(book))
     _assume_compasses(book)
-    ordered = sorted(book.parts, key=lambda part: (part.is_pedal, part.number or 0))
+    ordered = sorted(book.parts, key=lambda part: part.is_pedal)
     return Organ(
         name=name or (book.titles[0] if book.titles else "An organ"),
         place=", ".join(book.titles[1:]),
-        keyboards=tuple(_keyboard(book, part) for part in ordered if not part.floating),
-        divisions=tuple(map(_division, ordered)),
+        keyboards=tuple(_keyboard(book, part) for part in ordered if _home(book, part) is part),
+        divisions=tuple(_division(part, _home(book, part)) for part in ordered),
         couplers=couplers,
         accessories=tuple(book.accessories),
         pitch_hz=book.pitch or 440.0,
@@ -50,11 +50,18 @@ def _keyboard(book: Book, part: Part) -> Keyboard:
     return Keyboard(part.slug, part.name, kind, compass)
 
 
-def _division(part: Part) -> Division:
+def _home(book: Book, part: Part) -> Part | None:
+    """Give the division whose keyboard plays a division: itself, its host, none where it floats."""
+    if part.floating:
+        return None
+    return next((one for one in book.parts if part.host == one.name and not one.floating), part)
+
+
+def _division(part: Part, home: Part | None) -> Division:
     return Division(
         part.slug,
         part.name,
-        None if part.floating else part.slug,
+        home.slug if home else None,
         part.enclosed,
         tuple(part.stops),
         tuple(part.tremulants),

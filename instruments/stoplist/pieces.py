@@ -3,6 +3,7 @@
 import itertools
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from instruments.lexicon import find_name
 from instruments.stoplist.couplerline import read_couplers
@@ -13,7 +14,7 @@ from instruments.stoplist.stopline import read_stop
 from instruments.stoplist.tables import words, words_of
 
 LONGEST = 20_000
-_CELL = re.compile(r"[^\t|]+?(?=\t|\s*\||\s{2,}|$)")
+_CELL = re.compile(r"[^\t|]+?(?=\t| {0,9}\||\s{2}|$)")
 _PARTED = re.compile(r"[;•·]\s*|,\s+(?![^()]*\))(?!\d{1,2}(?:[,.\s]|$))|\s/\s(?=[^\W\d])")
 _NUMBERING = re.compile(
     r"^\s*(?:\(?\d{1,3}[.):]\)?\s*|[a-zA-Z]\)\s+|[ivx]{1,5}[.)]\s+|[-–—•*·○●▪►>]+\s+)(?=\S)"
@@ -41,10 +42,11 @@ def cells_of(line: str) -> list[Piece]:
     return [one for one in found if one.text]
 
 
-def pieces_of(line: str, *, numbered: bool = False) -> list[Piece]:
+@lru_cache(maxsize=2048)
+def pieces_of(line: str, *, numbered: bool = False) -> tuple[Piece, ...]:
     """Part a line into pieces that are each whole: a name with its figures and remarks."""
     if len(line) > LONGEST:
-        return [Piece(line.strip(), 0)]
+        return (Piece(line.strip(), 0),)
     counted = _COUNT.match(line) if numbered else None
     if counted:
         line = " " * counted.end() + line[counted.end() :]
@@ -53,7 +55,7 @@ def pieces_of(line: str, *, numbered: bool = False) -> list[Piece]:
         found += [Piece(text, group.column) for text in _parted(group.text)]
     if counted and found:
         found[0] = Piece(found[0].text, found[0].column, counted[1])
-    return found
+    return tuple(found)
 
 
 def unnumbered(text: str, *, numbered: bool) -> str:

@@ -3,7 +3,7 @@
 import re
 from dataclasses import replace
 
-from instruments.compass import Compass, CompassError, parse_key
+from instruments.compass import Compass, CompassError, parse_compass, parse_key
 from instruments.mixtures import Composition, Zone
 from instruments.organ import Half, Stop
 from instruments.stoplist.book import Book, Part
@@ -73,6 +73,13 @@ def _halved(book: Book, number: int, part: Part, stop: Stop, remark: str) -> Sto
     return None
 
 
+def is_both_halves(remark: str) -> bool:
+    """Say whether a remark tells of two controls, one for each half: B/D, bass and treble."""
+    spoken = set(words_of(remark)) - {"and", "und", "et", "y", "e", "en"}
+    bass, treble = words("bass"), words("treble")
+    return bool(spoken & bass and spoken & treble) and spoken <= bass | treble
+
+
 def _half_in_name(stop: Stop) -> Stop:
     spoken = words_of(stop.name)
     if stop.half or len(spoken) < 2:
@@ -88,7 +95,10 @@ def _partial(book: Book, number: int, part: Part, stop: Stop, remark: str) -> St
     home = (
         part.compass or book.compasses.get(part.is_pedal) or (_FEET if part.is_pedal else _MANUAL)
     )
-    written = compass_in(remark)
+    try:
+        return replace(stop, compass=parse_compass(remark))
+    except CompassError:
+        written = compass_in(remark)
     if written and written[2] - written[1] >= len(remark) - 2 and written[1] == 0 and "-" in remark:
         return replace(stop, compass=written[0])
     match = _FROM.match(remark)

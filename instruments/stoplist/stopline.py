@@ -62,7 +62,7 @@ def read_stop(text: str, *, pedal: bool, language: str = "") -> StopLine | None:
     """Read a piece as a stop; None when it has neither a figure nor a known name."""
     if len(text) > LONGEST or not any(letter.isalpha() for letter in text):
         return None
-    bare, remarks = _remarks_out(text)
+    bare, remarks = _remarks_out(re.sub(r"\s+", " ", text))
     found = _figures(bare, pedal, language)
     name, after = _without_half(*_around(bare, found))
     match = find_name(_spelt(name), language, pedal) if name else None
@@ -170,9 +170,17 @@ def _without_half(name: str, after: tuple[str, ...]) -> tuple[str, tuple[str, ..
     """Part the word of a half from a name: Voce umana soprani."""
     head, _, last = name.rpartition(" ")
     spoken = words_of(last)
-    if head and len(last) > 3 and spoken and spoken[-1] in words("half"):
+    parts = bool(spoken) and (
+        spoken[-1] in words("half") or (spoken[-1] in words("bass") and _is_compound(head))
+    )
+    if head and len(last) > 2 and parts:
         return _cleaned(head), (last, *after)
     return name, after
+
+
+def _is_compound(name: str) -> bool:
+    match = find_name(name)
+    return match is not None and match.entry.compound
 
 
 def _cleaned(text: str) -> str:

@@ -4,12 +4,11 @@ from dataclasses import replace
 from fractions import Fraction
 
 from instruments.compass import key_typeset
-from instruments.figures import roman
 from instruments.mixtures import Composition, Zone, customary, ordinals_label
-from instruments.organ import Stop
+from instruments.organ import Half, Stop
 from instruments.pitch import length_label, length_of_ordinal
 from instruments.stoplist.book import Book, Part
-from instruments.stoplist.remarks import with_remarks
+from instruments.stoplist.remarks import is_both_halves, with_remarks
 from instruments.stoplist.stopline import StopLine, read_stop
 from instruments.tone import Construction, Family
 
@@ -35,11 +34,16 @@ def add_stop(book: Book, number: int, part: Part, text: str, told: str = "") -> 
         family=entry.family if entry else Family.PRINCIPAL,
         construction=entry.construction if entry else Construction.OPEN,
         ranks=found.ranks,
+        half=book.half,
     )
     if told:
         book.numbers.setdefault(told, stop.id)
     book.unfinished.append((number, part, len(part.stops), found))
     part.stops.append(stop)
+    if any(is_both_halves(remark) for remark in found.remarks):
+        part.stops[-1] = replace(stop, half=Half.BASS)
+        book.unfinished.append((number, part, len(part.stops), found))
+        part.stops.append(replace(stop, id=book.slug(stop.id), half=Half.TREBLE))
     return stop
 
 
@@ -51,9 +55,7 @@ def finish_stops(book: Book) -> None:
 
 
 def _label(found: StopLine) -> str:
-    if found.length is not None:
-        return f"{found.name} {length_label(found.length)}"
-    return f"{found.name} {roman(found.ranks)}" if found.ranks > 1 else found.name
+    return found.name if found.length is None else f"{found.name} {length_label(found.length)}"
 
 
 def _doubts(book: Book, number: int, found: StopLine) -> None:

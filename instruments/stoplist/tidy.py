@@ -11,9 +11,12 @@ _CELLS = frozenset({"td", "/td", "th", "/th"})
 _HIDDEN = re.compile(r"<(script|style)\b.*?(?:</\1\s*>|$)", re.IGNORECASE)
 _RAISED = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹₀₁₂₃₄₅₆₇₈₉", "01234567890123456789")
 _RAISED_FRACTION = re.compile(r"(?<=\d)?([⁰¹²³⁴⁵⁶⁷⁸⁹]{1,2})\s?[/⁄]\s?([₀₁₂₃₄₅₆₇₈₉\d]{1,2})")
+#: Gaps wider than any page are narrowed to so many spaces.
+WIDEST = 200
+_WIDE = re.compile(rf" {{{WIDEST},}}")
 _SPACES = re.compile(r"[\u00a0\u2000-\u200a\u202f\u205f\u3000]")
 _UNSEEN = re.compile(r"[\u200b-\u200f\u2060\ufeff\u00ad]")
-_MARKDOWN = re.compile(r"\*\*|__|^\s*#{1,6}\s+|^\s*\|?(?:\s*:?-{2,}:?\s*\|)+\s*:?-*:?\s*$")
+_MARKDOWN = re.compile(r"\*\*|__|^\s*#{1,6}\s+|^\s*(?:\|\s*)?(?::?-{2,}:?\s*\|\s*)+(?::?-*:?)\s*$")
 
 
 def tidy_line(line: str) -> str:
@@ -23,6 +26,7 @@ def tidy_line(line: str) -> str:
     if "&" in line:
         line = html.unescape(line)
     line = _UNSEEN.sub("", _SPACES.sub(" ", unicodedata.normalize("NFC", line)))
+    line = _WIDE.sub(" " * WIDEST, line)
     line = _RAISED_FRACTION.sub(_fraction, line).translate(_RAISED)
     return _MARKDOWN.sub("", line).replace("⁄", "/").rstrip()
 

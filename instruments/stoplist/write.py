@@ -8,6 +8,7 @@ from instruments.mixtures import Zone, ordinals_label
 from instruments.organ import Coupler, Coupling, Division, Keyboard, Organ, Stop
 from instruments.pitch import length_label
 from instruments.stoplist.assemble import read_stoplist
+from instruments.stoplist.headings import read_heading
 from instruments.stoplist.reading import StoplistError
 from instruments.stoplist.tones import tone_words
 
@@ -43,6 +44,7 @@ def _text(organ: Organ, told: frozenset[str]) -> str:
         *([*_division(organ, division, told)] for division in organ.divisions),
         _section("Couplers", [_coupler(organ, one) for one in organ.couplers]),
         _section("Accessories", list(organ.accessories)),
+        organ.notes.splitlines(),
     ]
     return "\n\n".join("\n".join(block) for block in blocks if block) + "\n"
 
@@ -61,7 +63,9 @@ def _tuning(organ: Organ) -> Iterator[str]:
 
 
 def _division(organ: Organ, division: Division, told: frozenset[str]) -> Iterator[str]:
-    marks = ["enclosed"] if division.enclosed else []
+    heading = read_heading(division.name)
+    boxed = heading is not None and heading.enclosed
+    marks = ["enclosed"] if division.enclosed else ["unenclosed"] if boxed else []
     if division.keyboard is None:
         marks.append("floating")
     else:

@@ -16,6 +16,7 @@ from registrations.checks.rules import gap_below_mutation
 from registrations.checks.scene import Scene
 from registrations.checks.words import stops_words
 from registrations.combination import Combination, Music
+from registrations.review import findings_of
 from registrations.sounding import Part
 from registrations.standout import stand_outs
 
@@ -127,10 +128,11 @@ def _octave_gaps(lengths: frozenset[Fraction]) -> Iterator[Fraction]:
 
 def _gaps_below_mutations(scene: Scene, keyboard: Keyboard, key: int) -> Iterator[Fraction]:
     """Give what the check finds missing below a mutation at this key."""
-    for finding in gap_below_mutation.check(scene):
+    for finding in findings_of(scene.organ, scene.combination, scene.music):
         evidence = finding.evidence
         low, high = evidence.keys or (key, key)
-        if evidence.keyboards == (keyboard.id,) and low <= key <= high:
+        here = evidence.keyboards == (keyboard.id,) and low <= key <= high
+        if here and finding.rule == gap_below_mutation.NAME:
             yield from evidence.lengths[1:]
 
 

@@ -38,6 +38,8 @@ PAGES = [
     "/organs/{organ}/guide/great/twelfth-2-2-3/",
     "/organs/{organ}/guide/great/mixture-19-22-26/",
     "/changes/{change}/",
+    "/changes/{change}/?draw=great/principal-4",
+    "/changes/{change}/sounding/",
     "/print/",
     "/rules/",
     "/people/",

@@ -95,7 +95,7 @@ def test_a_remedy_clears_its_finding(page, sign_in, director_client, registered)
 def test_a_tap_keeps_the_place_on_the_page(page, sign_in, director_client, registered):
     sign_in(director_client)
     page.goto(registered.changes.first().get_absolute_url())
-    bourdon = page.get_by_role("button", name="Bourdon")
+    bourdon = page.get_by_role("button", name="16′ Bourdon")
     bourdon.scroll_into_view_if_needed()
     before = bourdon.bounding_box()["y"]
     bourdon.click()

@@ -5,7 +5,6 @@ from functools import cached_property
 from itertools import chain
 
 from instruments.organ import Coupler, Division, Keyboard, KeyboardKind, Organ, Stop, Tremulant
-from instruments.pipework import ranks
 from registrations.combination import Combination, Music, Player, Texture
 from registrations.ranks import RankSpan, Tuning, ranks_of, tuning
 from registrations.sounding import Reach, Span, reaches, spans_of
@@ -101,10 +100,10 @@ class Scene:
         drawn = self.combination.drawn
         return tuple((one, shake) for one, shake in self.organ.tremulants() if shake.id in drawn)
 
-    @cached_property
+    @property
     def ranks(self) -> dict[str, str]:
         """The row of pipes that each stop of the organ uses, by stop id."""
-        return ranks(self.organ) if self.before is None else self.before.ranks
+        return self.tuned.pipework.ranks
 
     def reached_on(self, keyboard_id: str) -> tuple[Reach, ...]:
         """Give what is reached from one keyboard."""

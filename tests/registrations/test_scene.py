@@ -74,9 +74,7 @@ def test_the_ranks_of_a_keyboard_that_sounds_as_before_are_not_worked_out_again(
     assert trial.tuned is scene.tuned
 
 
-def test_the_rows_of_pipes_are_counted_once_for_all_trials():
-    scene = Scene(ORGAN, a_combination("great/principal-4"))
-    trial = Scene(ORGAN, a_combination(), before=scene)
+def test_a_stop_has_its_own_row_of_pipes_unless_it_is_borrowed():
+    scene = Scene(ORGAN, a_combination())
 
     assert scene.ranks["great/principal-4"] == "great/principal-4"
-    assert trial.ranks is scene.ranks

@@ -26,7 +26,7 @@ EXAMPLE = "Swell: Fifteenth 2 with the octave coupler, on a chest of 73 keys"
 #: The shortest pipe, in feet: the top of a 2 over 61 keys (Wikipedia, “Mixture (organ stop)”;
 #: Encyclopaedia Britannica online, “Organ stops”: three quarters of an inch).
 SHORTEST = Fraction(1, 16)
-_OCTAVE = 12
+_SHORTEST, _OCTAVE = float(SHORTEST), 12
 
 
 def check(scene: Scene) -> Iterator[Finding]:
@@ -47,14 +47,14 @@ def check(scene: Scene) -> Iterator[Finding]:
 def _first(reach: Reach) -> int | None:
     """Give the lowest played key for which a single rank's pipe is too short, if there is one."""
     length = reach.stop.length
-    if length is None or composition_of(reach.stop):
+    if length is None or speaking_length(length, reach.high + reach.shift) >= _SHORTEST:
         return None
-    if speaking_length(length, reach.high + reach.shift) >= SHORTEST:
+    if composition_of(reach.stop):
         return None
     return next(
         key
         for key in range(reach.low, reach.high + 1)
-        if speaking_length(length, key + reach.shift) < SHORTEST
+        if speaking_length(length, key + reach.shift) < _SHORTEST
     )
 
 

@@ -49,8 +49,9 @@ def _shared(scene: Scene) -> list[Stop]:
     """Give the drawn stops whose rank another drawn stop uses too, the last ones first."""
     if all(stop.borrowed_from is None and stop.rank is None for _, stop in scene.stops):
         return []
-    used = Counter(scene.ranks[stop.id] for _, stop in scene.stops)
-    return [stop for _, stop in reversed(scene.stops) if used[scene.ranks[stop.id]] > 1]
+    ranks = scene.tuned.pipework.ranks
+    used = Counter(ranks[stop.id] for _, stop in scene.stops)
+    return [stop for _, stop in reversed(scene.stops) if used[ranks[stop.id]] > 1]
 
 
 def _opened(scene: Scene, keyboard: Keyboard, stops: list[Stop]) -> dict[Stop, _Rows]:
@@ -59,7 +60,7 @@ def _opened(scene: Scene, keyboard: Keyboard, stops: list[Stop]) -> dict[Stop, _
         if reach.stop in stops:
             rows = opened.setdefault(reach.stop, {})
             keys = (1 << reach.high + 1) - (1 << reach.low)
-            for row in rows_opened(reach, scene.ranks):
+            for row in rows_opened(reach, scene.tuned.pipework.ranks):
                 rows[row] = rows.get(row, 0) | keys
     return opened
 

@@ -16,6 +16,7 @@ ORGAN = an_organ(
         "Sifflet 1 (flute)",
         "Twenty-sixth 2/3",
         "Mixture 19.22.26",
+        a_stop("Zimbel 1", ranks=3),
         "Drum (percussion)",
     ],
     swell=[
@@ -35,6 +36,7 @@ ORGAN = an_organ(
         ["fifteenth-2"],
         ["tierce-1-3-5", "larigot-1-1-3", "sifflet-1"],
         ["mixture-19-22-26"],
+        ["zimbel-1"],
         ["drum"],
         ["swell/fifteenth-2", "swell-to-swell-4"],
         ["swell/octave-4", "swell-to-swell-4"],

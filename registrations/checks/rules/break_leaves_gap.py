@@ -37,7 +37,8 @@ _CHORUS = {
 def check(scene: Scene) -> Iterator[Finding]:
     """Find the keys at which a breaking mixture lies too far above its chorus, or beneath its top.
 
-    A chorus with no octave or no fifteenth is another matter; so is a mixture whose breaks nobody told.
+    A chorus with no octave or no fifteenth is another matter; a mixture whose breaks nobody told
+    is not judged.
     """
     for keyboard in judged_keyboards(scene):
         mixtures = {

@@ -1,5 +1,8 @@
+from fractions import Fraction
+
 import pytest
 
+from instruments.mixtures import Zone
 from registrations.checks.findings import Level
 from registrations.combination import Hands
 from registrations.ground import drawn_at, grounds_of, place_of, weight
@@ -17,7 +20,13 @@ def test_a_stop_of_the_unison_or_its_octaves_stands_alone(stop):
 
 
 def test_a_compound_stop_with_its_own_unison_stands_alone():
-    assert needs(TOWN, "positive/cornet") == []
+    cornet = a_stop("Cornet", "flute", composition=(Zone(0, (Fraction(8), Fraction(4))),))
+
+    assert needs(an_organ(great=[cornet, "Gedackt 8"]), "great/cornet") == []
+
+
+def test_one_that_begins_at_middle_c_needs_a_stop_for_the_bass():
+    assert needs(TOWN, "positive/cornet") == ["Gedackt"]
 
 
 def test_a_stop_without_a_pitch_stands_alone():

@@ -5,13 +5,13 @@ import re
 
 from instruments.stoplist.book import Book
 from instruments.stoplist.columns import begin_columns, read_row
-from instruments.stoplist.lines import heading_lead, read_piece, read_whole
+from instruments.stoplist.lines import heading_lead, read_piece, read_whole, runs_of
 from instruments.stoplist.lost import give_headings
 from instruments.stoplist.organs import organ_of
-from instruments.stoplist.pieces import pieces_of
+from instruments.stoplist.pieces import is_figure, pieces_of
 from instruments.stoplist.reading import LineRead, Reading, StoplistError, Unread
 from instruments.stoplist.sheets import from_sheet
-from instruments.stoplist.stops import finish_stops
+from instruments.stoplist.stops import add_stop, finish_stops, forget_stop
 from instruments.stoplist.tables import language_of
 from instruments.stoplist.tidy import tidy_line
 
@@ -93,13 +93,28 @@ def _read_line(book: Book, number: int, line: str, original: str) -> None:
     if whole:
         book.lines.append(LineRead(number, original, whole))
         return
-    lead, rest = heading_lead(book, line)
-    pieces = pieces_of(rest, numbered=book.numbered)
-    told = [read_piece(book, number, lead)] if lead else []
-    told += read_row(book, number, pieces) or [
-        read_piece(book, number, piece.text, piece.told) for piece in pieces
-    ]
+    told = _figure_below(book, number, line)
+    for run in [] if told else runs_of(line):
+        lead, rest = heading_lead(book, run)
+        pieces = pieces_of(rest, numbered=book.numbered)
+        told += [read_piece(book, number, lead)] if lead else []
+        told += read_row(book, number, rest, pieces) or [
+            read_piece(book, number, piece.text, piece.told) for piece in pieces
+        ]
     if not told or not all(told):
         book.unread.append(Unread(number, original))
     understood = "; ".join(one for one in told if one)
     book.lines.append(LineRead(number, original, understood or "not read"))
+
+
+def _figure_below(book: Book, number: int, line: str) -> list[str]:
+    """Give the stop of the line above a figure that stands on a line of its own."""
+    if not book.unfinished or not is_figure(line):
+        return []
+    above, part, at, found = book.unfinished[-1]
+    spoken = [one.line for one in book.lines[-1:]]
+    if found.figured or at != len(part.stops) - 1 or spoken != [above]:
+        return []
+    forget_stop(book)
+    stop = add_stop(book, number, part, f"{found.name}  {line.strip()}", book.told)
+    return [f"figure of {stop.name}"] if stop else []

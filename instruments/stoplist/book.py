@@ -49,6 +49,7 @@ class Book:
     section: str = "stops"
     half: Half | None = None
     columns: list[tuple[int, Part]] = field(default_factory=list)
+    tabbed: bool = False
     numbered: bool = False
     starts: dict[int, Part] = field(default_factory=dict)
     unfinished: list[tuple[int, Part, int, StopLine]] = field(default_factory=list)

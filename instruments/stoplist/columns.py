@@ -14,10 +14,15 @@ def begin_columns(book: Book, number: int, line: str) -> str:
     """Read a row of headings side by side; say so, or nothing where it is not one."""
     cells = [cell for cell in cells_of(line) if cell.text.strip(" :")]
     headed = [(cell.column, read_heading(cell.text, book.language)) for cell in cells]
-    if len(cells) == 1:
+    book.tabbed = "\t" in line.strip()
+    if book.tabbed:
+        headed = [
+            (at, read_heading(cell, book.language)) for at, cell in enumerate(line.split("\t"))
+        ]
+    if len(headed) == 1 and cells:
         headed = [(0, one) for one in _run_together(line, book.language)]
     headings = [(column, one) for column, one in headed if one is not None]
-    if not 2 <= len(headings) <= MOST_COLUMNS or len(headings) < len(headed):
+    if not 2 <= len(headings) <= MOST_COLUMNS or len(headings) < len(cells):
         return ""
     book.columns = [(column, begin(book, number, one)) for column, one in headings]
     book.section = "stops"
@@ -35,10 +40,13 @@ def _run_together(line: str, language: str) -> list[Heading]:
     return found if len(found) == len(words) == len({one.home.role for one in found}) else []
 
 
-def read_row(book: Book, number: int, pieces: tuple[Piece, ...]) -> list[str]:
+def read_row(book: Book, number: int, line: str, pieces: tuple[Piece, ...]) -> list[str]:
     """Read a row under headings side by side; nothing where it is not one."""
     if not book.columns or not pieces or book.section == "couplers":
         return []
+    if book.tabbed and "\t" in line:
+        cells = enumerate(line.split("\t"))
+        pieces = tuple(Piece(cell.strip(), at) for at, cell in cells if cell.strip())
     if len(pieces) > len(book.columns):
         return []
     told = []

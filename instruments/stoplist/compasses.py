@@ -11,6 +11,10 @@ _RANGE = re.compile(
     rf"\s?(?:-|–|—|\bto\b|\bbis\b|\btot\b|\bà\b|\ba\b|\btil\b|\bt/m\b)\s?"
     rf"(?P<high>{_KEY})\s?(?P<octave>[1-6]|['’′´\"”″]{{1,4}})?(?![\w])"
 )
+_ENDS = re.compile(
+    rf"\blow(?:est)?\W{{1,3}}(?P<low>C{{1,4}}|[A-G]{{1,2}}#?)\b.{{1,20}}?\bhigh(?:est)?\W{{1,3}}"
+    rf"(?P<high>{_KEY})(?P<octave>[1-6])?(?P<more>\b)"
+)
 _SIZE = re.compile(
     r"(?<![\d.,/])(?P<size>[2-9]\d)[ -]?(?:notes?|keys|note|tasten|töne|toetsen|tonen|notas|teclas|"
     r"tasti|touches|noter|tangenter|taster|toner|nootjes)\b",
@@ -20,7 +24,7 @@ _SIZE = re.compile(
 
 def compass_in(text: str) -> tuple[Compass, int, int] | None:
     """Find a compass (``C-g3``, ``CC to a³``, ``56 notes``) and where it stands in the text."""
-    for match in _RANGE.finditer(text):
+    for match in (*_RANGE.finditer(text), *_ENDS.finditer(text)):
         compass = _compass(match)
         if compass is not None:
             return compass, match.start(), match.end()

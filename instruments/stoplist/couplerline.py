@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass
 from functools import cache, lru_cache
 
-from instruments.stoplist.tables import homes, plain, words
+from instruments.stoplist.tables import homes, plain, words, words_of
 
 _TOKEN = re.compile(r"[^\W\d_]+(?:['’]o\w+)?\.?|\d{1,2}\s?['’′]?|[/→>]|[-–—+&=]")
 _SIGNS = {
@@ -61,6 +61,8 @@ def read_couplers(text: str, *, among_couplers: bool = False) -> tuple[CouplerLi
     found = _tokens(text)
     if found is None or len(found.divisions) > 2:
         return ()
+    if not found.divisions and words("all_couplers").issuperset(words_of(text)):
+        return (CouplerLine("", "", "all"),)
     if found.pedal and len(found.divisions) == 2:
         return tuple(CouplerLine(one, "", "to", pedal=True) for one in found.divisions)
     octaves = list(dict.fromkeys(found.octaves)) or [8]

@@ -23,8 +23,12 @@ def couplers_of(book: Book) -> Iterator[Coupler]:
     """Make the couplers of a list; a line whose divisions are not in it becomes unread."""
     backward = _written_backward(book)
     seen: set[tuple[str, str, int, bool]] = set()
-    for number, line in book.couplers:
-        ends = _ends(book, line, backward)
+    each = [
+        (number, line, ends)
+        for number, line in book.couplers
+        for ends in _every(book, line, backward)
+    ]
+    for number, line, ends in each:
         if ends is None:
             _lost(book, number)
             continue
@@ -35,6 +39,17 @@ def couplers_of(book: Book) -> Iterator[Coupler]:
         if ends.doubt:
             book.assume(number, ends.doubt)
         yield _coupler(book, line, ends)
+
+
+def _every(book: Book, line: CouplerLine, backward: bool) -> list[_Ends | None]:
+    """Give what a line couples; all that is usual where it only says that couplers are there."""
+    if line.link != "all":
+        return [_ends(book, line, backward)]
+    manuals = [part for part in book.parts if not part.is_pedal]
+    pedals = [part for part in book.parts if part.is_pedal]
+    doubt = "Which couplers is not written; every manual to the first and to the pedals is taken."
+    found: list[_Ends | None] = [_Ends(part, manuals[0], doubt) for part in manuals[1:]]
+    return found + [_Ends(part, feet, doubt) for part in manuals for feet in pedals[:1]]
 
 
 def _lost(book: Book, number: int) -> None:

@@ -13,10 +13,13 @@ from instruments.stoplist.compasses import compass_in
 from instruments.stoplist.couplerline import CouplerLine, is_coupler_heading, read_couplers
 from instruments.stoplist.couplers import part_named, pedals_of
 from instruments.stoplist.headings import Heading, read_heading
+from instruments.stoplist.lengths import figures_in
 from instruments.stoplist.pieces import unnumbered
+from instruments.stoplist.ranks import ranks_in
 from instruments.stoplist.stops import add_stop
 from instruments.stoplist.tables import ANY_ROLE, home, homes, plain, word_starts, words, words_of
 from instruments.stoplist.tuning import read_tuning
+from instruments.tone import Family
 
 LONGEST_NOTE = 600
 _PITCH = re.compile(
@@ -26,12 +29,20 @@ _PITCH_EQUALS = re.compile(r"\b[aA]['’′1]?\s?=\s?(?P<hertz>4\d\d|39\d)\b")
 _LABEL = re.compile(r"([^:—]{2,70}?)\s?(:|\.?\s?—)\s*(?=\S)")
 _SHARED = re.compile(r",?\s*\bon the (?P<host>[^,()]+)")
 _OF_ALL = re.compile(
-    r"\W*(?:manuals|pedals|manuale|manualen|compass|[a-z]*umfang|[a-z]*omvang|étendue)\b", re.I
+    r"\W*(?:manuals|pedals|manuale|manualen|compass|\w*umfang|\w*omvang|\w*omf[aå]ng|étendue)\b",
+    re.I,
+)
+_WHOSE = re.compile(r"p[eé]d|manu|klav|clav", re.I)
+_RUN = re.compile(
+    r"(?:^|\s+)(?=[^\W\d]\w+ (?:Organ|Division)\s+[^\W\d]|(?:Couplers|COUPLERS|Koppeln)\b)"
+)
+_TITLED = re.compile(
+    r"(?P<title>\S+ (?:Organ|Division|ORGAN)|Couplers|COUPLERS|Koppeln)\s+(?P<rest>[^\W\d].{12,})"
 )
 _DATE = re.compile(r"\b1[4-9]\d\d\b|\b20\d\d\b")
 _FOOTNOTE = re.compile(r"^\s*(?:[*†‡§]|\(?\d\)\s+[a-z]|[¹²³])")
 _MANUALS = re.compile(
-    r"^\W*(?:manuals?|manuale|manualen|manualumfang|claviers?|clavier|keyboards?|compass|umfang|klaviaturumfang|tonumfang|omvang|pedals?|pedalboard|pedalumfang|pedal|estensione|extensi[oó]n|étendue|omfång|omfang|pédalier|manuaalomvang|pedaalomvang|klavierumfang)\b",
+    r"^\W*(?:manuals?|manuale|manualen|manualumfang|claviers?|clavier|keyboards?|compass|umfang|klaviaturumfang|tonumfang|omvang|\w*omf[aå]ng|pedals?|pedalboard|pedalumfang|pedal|estensione|extensi[oó]n|étendue|omfång|omfang|pédalier|manuaalomvang|pedaalomvang|klavierumfang)\b",
     re.I,
 )
 
@@ -89,10 +100,14 @@ def _compass(book: Book, number: int, text: str) -> str:
     if read_heading(text) and ("(" in text or not _OF_ALL.match(text)):
         return ""
     told = []
-    for part in re.split(r"[;/]\s|,\s(?=[^\W\d]{3})", text):
+    for part in re.split(r"[;/·]\s|,\s(?=[^\W\d]{3})", text):
         found = compass_in(part)
         if found:
             feet = bool(re.search(r"p[eé]da", part, re.I))
+            if not _WHOSE.search(part) and book.current and not book.current.stops:
+                book.current.compass = found[0]
+                told.append(f"{book.current.name} {compass_name(found[0])}")
+                continue
             book.compasses[feet] = found[0]
             told.append(f"{'pedals' if feet else 'manuals'} {compass_name(found[0])}")
     return f"compass of the {', '.join(told)}"
@@ -183,11 +198,26 @@ def labelled(text: str) -> tuple[str, str, str]:
     return (match[1].strip(" ."), match[2], text[match.end() :]) if match else ("", "", text)
 
 
+def runs_of(line: str) -> list[str]:
+    """Part a whole list that runs on in one line before each of its headings."""
+    return (
+        [run for run in _RUN.split(line) if run.strip()] if len(_RUN.findall(line)) > 1 else [line]
+    )
+
+
+def rest_is_stops(text: str) -> bool:
+    """Say whether a text has the figures of at least two stops."""
+    return len(figures_in(text)) + len(ranks_in(text)) > 1
+
+
 def heading_lead(book: Book, line: str) -> tuple[str, str]:
     """Part the heading of a paragraph from its stops; no heading where it has none."""
     label, sign, rest = labelled(line)
     if sign and read_heading(label, book.language):
         return label, rest
+    titled = _TITLED.match(line)
+    if titled and rest_is_stops(titled["rest"]) and read_heading(titled["title"], book.language):
+        return titled["title"], titled["rest"]
     label, sign, rest = line.partition(". ")
     if sign and rest.count(",") > 1 and read_heading(label, book.language):
         return label, rest
@@ -268,9 +298,19 @@ def _leftover(book: Book, number: int, text: str) -> str:
 def _stop(book: Book, number: int, text: str) -> str:
     if book.current is None:
         return ""
+    if _is_device(text):
+        return _leftover(book, number, text)
     part = _pedal_of(book, text) or book.current
     stop = add_stop(book, number, part, text, book.told)
     return "" if stop is None else _told(stop, part)
+
+
+def _is_device(text: str) -> bool:
+    """Say whether a piece names a device, such as a Zimbelstern, and no pipes."""
+    if not word_starts("accessories").search(plain(text)):
+        return False
+    match = find_name(text.strip(" .;"))
+    return match is not None and match.entry.family is Family.OTHER and not match.entry.lengths
 
 
 def _pedal_of(book: Book, text: str) -> Part | None:

@@ -7,7 +7,7 @@ from instruments.stoplist.book import Book, Part
 from instruments.stoplist.headings import read_heading
 from instruments.stoplist.pieces import cells_of, pieces_of, unnumbered
 from instruments.stoplist.stopline import StopLine, read_stop
-from instruments.stoplist.tables import ANY_ROLE, PEDAL_ROLE, home
+from instruments.stoplist.tables import ANY_ROLE, PEDAL_ROLE, home, words, words_of
 from instruments.tone import Family
 
 MOST_LINES, MOST_GROUPS = 400, 7
@@ -24,6 +24,8 @@ def give_headings(book: Book, lines: list[tuple[int, str]]) -> None:
     if any(_headed(line) for _, line in spoken):
         return
     groups = _groups(book, lines)
+    if any(is_half_heading(line) for _, line in spoken):
+        groups = groups[:1]
     if not groups or len(groups) > MOST_GROUPS:
         groups = groups[:1]
     feet = len(groups) - 1 if len(groups) > 1 and _is_pedal(groups[-1][1]) else len(groups)
@@ -33,6 +35,13 @@ def give_headings(book: Book, lines: list[tuple[int, str]]) -> None:
         part = Part("Pedal", PEDAL_ROLE) if place == feet else _manual(place, feet, named)
         book.starts[number] = part
         book.assume(number, f"No heading is written; {part.name} is taken from here.")
+
+
+def is_half_heading(line: str) -> bool:
+    """Say whether a line heads the stops of one half of a keyboard."""
+    spoken = words_of(line)
+    halves = (words("bass_heading"), words("treble_heading"))
+    return bool(spoken) and any(half.issuperset(spoken) for half in halves)
 
 
 def _manual(place: int, manuals: int, named: bool) -> Part:

@@ -15,7 +15,9 @@ from instruments.stoplist.tables import words, words_of
 
 LONGEST = 20_000
 _CELL = re.compile(r"[^\t|]+?(?=\t| {0,9}\||\s{2}|$)")
-_PARTED = re.compile(r"[;•·]\s*|,\s+(?![^()]*\))(?!\d{1,2}(?:[,.\s]|$))|\s/\s(?=[^\W\d])")
+_PARTED = re.compile(
+    r"[;•·]\s*(?![^()\[\]]*[)\]])|,\s+(?![^()]*\))(?!\d{1,2}(?:[,.\s]|$))|\s/\s(?=[^\W\d])"
+)
 _NUMBERING = re.compile(
     r"^\s*(?:\(?\d{1,3}[.):]\)?\s*|[a-zA-Z]\)\s+|[ivx]{1,5}[.)]\s+|[-–—•*·○●▪►>]+\s+)(?=\S)"
 )
@@ -82,7 +84,7 @@ def _grouped(cells: list[Piece], numbered: bool) -> list[Piece]:
     ):
         cells = cells[1:]
     groups: list[list[Piece]] = []
-    first = bool(cells) and _is_figure(cells[0].text)
+    first = bool(cells) and is_figure(cells[0].text)
     for cell in cells:
         if not groups or _begins(cell, groups[-1], first):
             groups.append([cell])
@@ -92,13 +94,14 @@ def _grouped(cells: list[Piece], numbered: bool) -> list[Piece]:
 
 
 def _begins(cell: Piece, group: list[Piece], figure_first: bool) -> bool:
-    spoken = any(words_of(one.text) and not _is_figure(one.text) for one in group)
+    spoken = any(words_of(one.text) and not is_figure(one.text) for one in group)
     if figure_first:
-        return _is_figure(cell.text) and spoken
+        return is_figure(cell.text) and spoken
     return spoken and _names_a_stop(cell.text)
 
 
-def _is_figure(text: str) -> bool:
+def is_figure(text: str) -> bool:
+    """Say whether a text is figures of a stop and nothing else."""
     rest = text
     for one in reversed(figures_in(text)):
         rest = rest[: one.start] + rest[one.end :]

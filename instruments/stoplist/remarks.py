@@ -30,7 +30,7 @@ _EXTENDED = re.compile(
     r"^(?:ext(?:ension|ended)?|verl(?:ängerung|\.)?|uitbreiding|unit)\b\.?[:,]?\s*(?:from|of|aus)?\s*(?P<whom>.*)$",
     re.IGNORECASE,
 )
-_LETTER = re.compile(r"^[A-Z]$")
+_LETTER = re.compile(r"^(?:(?=[A-Z]$)|rank )(?P<rank>.+)$")
 _ZONES = re.compile(
     r"(?:^|[;/|]|,\s)\s*(?P<key>[A-G]{1,2}#?|[a-g]#?[1-4]?)\s*[:=]?\s+(?P<counts>\d[\d.,\s]+)"
 )
@@ -40,7 +40,7 @@ _HALVES = ((Half.BASS, "bass"), (Half.TREBLE, "treble"))
 def with_remarks(book: Book, number: int, part: Part, stop: Stop, remarks: tuple[str, ...]) -> Stop:
     """Give a stop with what its remarks say; a remark that says nothing of it is let be."""
     for remark in remarks:
-        for read in (_toned, _zoned, _halved, _partial, _lettered, _extended, _borrowed):
+        for read in (_toned, _lettered, _zoned, _halved, _partial, _extended, _borrowed):
             changed = read(book, number, part, stop, remark.strip(" .,;"))
             if changed is not None:
                 stop = changed
@@ -123,7 +123,17 @@ def _start(text: str) -> int | None:
 
 
 def _lettered(book: Book, number: int, part: Part, stop: Stop, remark: str) -> Stop | None:
-    return replace(stop, rank=remark) if _LETTER.match(remark) else None
+    """Give the rank that a letter names; B and D are halves where the other half is there too."""
+    match = _LETTER.match(remark)
+    if match is None:
+        return None
+    others = {"B": {"D", "S", "T"}, "D": {"B"}, "S": {"B"}, "T": {"B"}}.get(remark, set())
+    halved = any(
+        found.name == stop.name and others.intersection(found.remarks)
+        for _, home, _, found in book.unfinished
+        if home is part
+    )
+    return None if halved else replace(stop, rank=match["rank"])
 
 
 def _extended(book: Book, number: int, part: Part, stop: Stop, remark: str) -> Stop | None:

@@ -47,6 +47,15 @@ def add_stop(book: Book, number: int, part: Part, text: str, told: str = "") -> 
     return stop
 
 
+def forget_stop(book: Book) -> None:
+    """Take back the stop that was added last, with all that was guessed of it."""
+    number, part, at, _ = book.unfinished.pop()
+    stop = part.stops.pop(at)
+    book.taken.discard(stop.id)
+    book.tries.pop(stop.id, None)
+    book.assumed = [one for one in book.assumed if one.line != number]
+
+
 def finish_stops(book: Book) -> None:
     """Give every stop what its remarks say, now that all stops are known, and its composition."""
     for number, part, at, found in book.unfinished:
@@ -103,6 +112,8 @@ def _customary(stop: Stop, counts: tuple[int, ...], start: int) -> Composition:
             return (Zone(start, lengths if stop.ranks == 1 else lengths[-stop.ranks :]),)
     ranks = stop.ranks if stop.ranks > 1 else 4
     climbed = _from(stop.length, ranks)
+    if not climbed and ranks > 6:
+        climbed = tuple(map(length_of_ordinal, _LADDER[max(0, 9 - ranks) :][:ranks]))
     return (Zone(start, climbed),) if climbed else customary(max(2, ranks), start)
 
 

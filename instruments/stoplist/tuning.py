@@ -1,4 +1,4 @@
-"""Tuning: lines that tell an organ's temperament, or how its couplers act."""
+"""Tuning: lines that tell an organ's pitch or temperament, or how its couplers act."""
 
 import re
 
@@ -13,15 +13,24 @@ _TEMPERAMENT = re.compile(
     re.IGNORECASE,
 )
 _EQUAL = re.compile(r"\b(?:equal|gleich\w*|égal|eguale|equabile|igual|evenredig\w*|liksvävande)\b")
+_PITCH = re.compile(
+    r"^\W*(?:(?:pitch|stimmtonhöhe|stimmung|stimmton|tonhöhe|kammerton|diapason|toonhoogte|corista)"
+    r"\s*[:=]?\s*)?a['’′1]{0,2}\s?[=:]?\s?(?P<hertz>[3-5]\d\d(?:[.,]\d{1,3})?)\s?(?:hz|cps)?\W*$",
+    re.IGNORECASE,
+)
 _COUPLING = re.compile(r"^\W*coupling\s*:\s*(?P<how>direct|octaves|chained)\W*$", re.IGNORECASE)
 
 
 def read_tuning(book: Book, number: int, text: str) -> str:
-    """Keep the temperament or the coupling that a line tells; say so, or nothing."""
+    """Keep the pitch, temperament or coupling that a line tells and no more; say so, or nothing."""
     coupling = _COUPLING.match(text)
     if coupling:
         book.coupling = Coupling(coupling["how"].lower())
         return f"coupling {book.coupling}"
+    pitch = _PITCH.match(text)
+    if pitch:
+        book.pitch = float(pitch["hertz"].replace(",", "."))
+        return f"pitch {book.pitch:g} Hz"
     match = _TEMPERAMENT.match(text)
     if match is None or re.search(r"\d{3}", match["name"]):
         return ""

@@ -91,7 +91,7 @@ def _stop(organ: Organ, division: Division, stop: Stop, home: Compass, told: fro
         parts.append(length_label(stop.length) + "'")
     remarks = [*_composition(stop), *_compass(stop, home)]
     remarks += [stop.half.value] if stop.half else []
-    remarks += [stop.rank] if stop.rank else []
+    remarks += [f"rank {stop.rank}"] if stop.rank else []
     remarks += _lender(organ, stop)
     remarks += [tone_words(stop)] if stop.id in told else []
     return " ".join([*parts, *(f"({remark})" for remark in remarks)])

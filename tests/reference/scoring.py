@@ -108,7 +108,7 @@ def _division_names(printed: Printed, organ: Organ) -> dict[str, str]:
 
 def _same_division(name: str, division: Division) -> bool:
     true, read = set(_folded(name)), set(_folded(division.name))
-    return bool(true) and (true <= read or read <= true)
+    return bool(true and read) and (true <= read or read <= true)
 
 
 def _folded(text: str) -> list[str]:

@@ -7,7 +7,7 @@ from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect
 from django.views.decorators.http import require_GET, require_POST
 
-from config.access import PLAYERS, Role, allow
+from config.access import PLAYERS, Role, allow, role_of
 from config.pages import page
 from registrations import actions, models
 from registrations.acceptance import fingerprint
@@ -56,7 +56,7 @@ def _editor(
 ) -> HttpResponse:
     at = load_change(pk)
     organ, combination = at.registration.organ, at.value.combination
-    said = _said(at, refused)
+    said = _said(at, refused, may_move=role_of(request.user) is Role.DIRECTOR)
     context = {
         "room": "week",
         "at": at,
@@ -72,14 +72,17 @@ def _editor(
     return page(request, "registrations/editor.html", context, part="editor", status=status)
 
 
-def _said(at: ChangeAt, refused: AcceptanceForm | None) -> list[dict[str, object]]:
+def _said(
+    at: ChangeAt, refused: AcceptanceForm | None, *, may_move: bool
+) -> list[dict[str, object]]:
     """Give each finding with its remedies, and its acceptance or the form to accept it with.
 
-    What is said of how changes follow one another has no remedy.
+    What is said of how changes follow one another has no remedy; nor are any looked for, which
+    takes longer than all else, for those who may not move anything.
     """
     organ, combination, music = at.registration.organ, at.value.combination, at.value.music
     found = findings_of(organ, combination, music)
-    ways_out = remedies(Scene(organ, combination, music), found)
+    ways_out = remedies(Scene(organ, combination, music), found) if may_move else {}
     meant = {one.fingerprint: one for one in at.acceptances}
     refusals = {} if refused is None else {refused.data["fingerprint"]: refused}
     return [

@@ -47,6 +47,18 @@ def test_what_is_accepted_offers_no_remedies(director_client, change):
     assert 'class="remedies"' not in answer
 
 
+def test_remedies_are_looked_for_only_for_those_who_may_take_them(
+    director_client, organist_client, change
+):
+    (read,), (written,) = (
+        shown(client, change)["findings"] for client in (organist_client, director_client)
+    )
+
+    assert read["finding"] == written["finding"]
+    assert read["remedies"] == ()
+    assert written["remedies"]
+
+
 def test_accepting_gives_htmx_the_part_it_swaps(director_client, change):
     answer = accept(director_client, change, follow=True, headers=HTMX).content.decode()
 

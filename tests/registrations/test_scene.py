@@ -78,3 +78,13 @@ def test_a_stop_has_its_own_row_of_pipes_unless_it_is_borrowed():
     scene = Scene(ORGAN, a_combination())
 
     assert scene.ranks["great/principal-4"] == "great/principal-4"
+
+
+def test_a_stop_that_is_reached_as_before_keeps_its_ranks():
+    scene = Scene(ORGAN, a_combination("great/principal-4"))
+    trial = Scene(ORGAN, a_combination("great/principal-4", "great/trumpet-8"), before=scene)
+    great = ORGAN.keyboards[0]
+
+    (known,) = scene.ranks_on(great)
+    assert known in trial.ranks_on(great)
+    assert len(trial.ranks_on(great)) == 2

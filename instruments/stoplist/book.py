@@ -15,7 +15,7 @@ from instruments.stoplist.tables import PEDAL_ROLE, plain
 class Part:
     """A division while its lines are read.
 
-    ``number`` is that of its manual, 0 where unknown; ``host`` the division on whose keyboard it is.
+    ``number`` is that of its manual, 0 where unknown; ``host`` the division whose keyboard it has.
     """
 
     name: str

@@ -5,9 +5,10 @@ import re
 
 from instruments.stoplist.book import Book
 from instruments.stoplist.columns import begin_columns, read_row
-from instruments.stoplist.lines import heading_lead, read_piece, read_whole, runs_of
+from instruments.stoplist.lines import read_piece, read_whole
 from instruments.stoplist.lost import give_headings
 from instruments.stoplist.organs import organ_of
+from instruments.stoplist.paragraphs import heading_lead, runs_of
 from instruments.stoplist.pieces import is_figure, pieces_of
 from instruments.stoplist.reading import LineRead, Reading, StoplistError, Unread
 from instruments.stoplist.sheets import from_sheet
@@ -95,7 +96,7 @@ def _read_line(book: Book, number: int, line: str, original: str) -> None:
         return
     told = _figure_below(book, number, line)
     for run in [] if told else runs_of(line):
-        lead, rest = heading_lead(book, run)
+        lead, rest = heading_lead(run, book.language)
         pieces = pieces_of(rest, numbered=book.numbered)
         told += [read_piece(book, number, lead)] if lead else []
         told += read_row(book, number, rest, pieces) or [

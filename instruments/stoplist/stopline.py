@@ -5,9 +5,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
+from instruments.figures import roman
 from instruments.lexicon import Match, find_name
 from instruments.pitch import ROUNDED_LABELS, length_typeset
 from instruments.stoplist.lengths import Figure, figures_in
+from instruments.stoplist.names import MARKS, cleaned, spelt, without_half
 from instruments.stoplist.ranks import Composed, Ranks, composition_in, ranks_in
 from instruments.stoplist.tables import words, words_of
 from instruments.tone import Family
@@ -25,9 +27,6 @@ _COUNTED = re.compile(
     re.I,
 )
 _PROSE = re.compile(r"[?!]|[:;]\s|\.\s+[A-ZÄÖÜ]\w+\s+\w+\s+\w+")
-_ORDINAL_NAMES = {"decima": 10, "decimo": 10, "vigesima": 20, "trigesima": 30}
-_LOOSE = re.compile(r"\s+(?:de|di|da|of|á|à)$|^f$", re.I)
-_MARKS = " \t.,;:-–—…·_=*†‡§|/"
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,8 +63,8 @@ def read_stop(text: str, *, pedal: bool, language: str = "") -> StopLine | None:
         return None
     bare, remarks = _remarks_out(re.sub(r"\s+", " ", text))
     found = _figures(bare, pedal, language)
-    name, after = _without_half(*_around(bare, found))
-    match = find_name(_spelt(name), language, pedal) if name else None
+    name, after = without_half(*_around(bare, found))
+    match = find_name(spelt(name), language, pedal) if name else None
     if not _is_name(name, match, bool(found.spans())):
         return None
     return _settled(name, _kept(match, found), found, match, (*remarks, *after))
@@ -84,17 +83,17 @@ def _remarks_out(text: str) -> tuple[str, tuple[str, ...]]:
 
     bare = _IN_BRACKETS.sub(out, text)
     bare = _COUNTED.sub(" ", bare)
-    return re.sub(r"\s+", " ", bare).strip(_MARKS), tuple(one for one in remarks if one)
+    return re.sub(r"\s+", " ", bare).strip(MARKS), tuple(one for one in remarks if one)
 
 
 def _only_figures(text: str) -> bool:
     composed = composition_in(text)
     if composed:
-        return not text[: composed.start].strip() and not text[composed.end :].strip(_MARKS)
+        return not text[: composed.start].strip() and not text[composed.end :].strip(MARKS)
     figures, ranks = figures_in(text), ranks_in(text)
     spans = [(one.start, one.end) for one in figures] + [(one.start, one.end) for one in ranks]
     sure = any(one.sure for one in figures) or bool(ranks)
-    return sure and not _masked(text, spans).replace("#", "").strip(_MARKS)
+    return sure and not _masked(text, spans).replace("#", "").strip(MARKS)
 
 
 def _figures(text: str, pedal: bool, language: str) -> _Found:
@@ -117,7 +116,7 @@ def _masked(text: str, spans: list[tuple[int, int]]) -> str:
 
 
 def _ranks(masked: str, text: str) -> Ranks | None:
-    found = [one for one in ranks_in(masked) if text[: one.start].strip(_MARKS) or not one.roman]
+    found = [one for one in ranks_in(masked) if text[: one.start].strip(MARKS) or not one.roman]
     found = [one for one in found if not (one.roman and one.count > 12)]
     return found[-1] if found else None
 
@@ -126,7 +125,7 @@ def _undoubted(
     ranks: Ranks, length: Figure | None, text: str
 ) -> tuple[Ranks | None, Figure | None]:
     """Decide whether “4 f.” is four ranks or four feet: feet where no compound is named."""
-    match = find_name(text[: ranks.start].strip(_MARKS))
+    match = find_name(text[: ranks.start].strip(MARKS))
     other = length is not None and (length.start, length.end) != (ranks.start, ranks.end)
     if other and length is not None and length.start < ranks.end and length.end > ranks.start:
         other = False
@@ -143,7 +142,7 @@ def _length_of(text: str, pedal: bool, language: str) -> Figure | None:
     sure = [one for one in found if one.sure]
     if sure or len(found) < 2:
         return next(iter(sure or found), None)
-    match = find_name(text[: found[0].start].strip(_MARKS), language, pedal)
+    match = find_name(text[: found[0].start].strip(MARKS), language, pedal)
     usual = [one for one in found if match and one.length in match.entry.lengths]
     return (usual or found)[0]
 
@@ -152,53 +151,18 @@ def _around(text: str, found: _Found) -> tuple[str, tuple[str, ...]]:
     """Give the name, which stands before the figures or between them, and what comes after it."""
     spans = found.spans()
     if not spans:
-        return _cleaned(text), ()
+        return cleaned(text), ()
     pieces, at = [], 0
     for start, end in spans:
         pieces.append(text[at:start])
         at = max(at, end)
     pieces.append(text[at:])
-    named = [_cleaned(piece) for piece in pieces]
+    named = [cleaned(piece) for piece in pieces]
     first = next((place for place, piece in enumerate(named) if words_of(piece)), None)
     if first is None:
-        return _cleaned(text), ()
+        return cleaned(text), ()
     after = tuple(piece for piece in named[first + 1 :] if words_of(piece))
     return named[first], after
-
-
-def _without_half(name: str, after: tuple[str, ...]) -> tuple[str, tuple[str, ...]]:
-    """Part the word of a half from a name: Voce umana soprani."""
-    head, _, last = name.rpartition(" ")
-    spoken = words_of(last)
-    parts = bool(spoken) and (
-        spoken[-1] in words("half") or (spoken[-1] in words("bass") and _is_compound(head))
-    )
-    if head and len(last) > 2 and parts:
-        return _cleaned(head), (last, *after)
-    return name, after
-
-
-def _is_compound(name: str) -> bool:
-    match = find_name(name)
-    return match is not None and match.entry.compound
-
-
-def _cleaned(text: str) -> str:
-    text = re.sub(r"\s+", " ", re.sub(r"[.…·_]{2,}|(?:\s[.·]){2,}", " ", text))
-    return _LOOSE.sub("", text.strip(_MARKS + "'’′\"")).strip(_MARKS)
-
-
-def _spelt(name: str) -> str:
-    """Write an Italian count such as Vigesima II as the number it is."""
-    parts = name.lower().split()
-    if len(parts) == 2 and parts[0] in _ORDINAL_NAMES and ranks_in(name.upper()):
-        return _roman(_ORDINAL_NAMES[parts[0]] + ranks_in(parts[1].upper())[0].count)
-    return name
-
-
-def _roman(number: int) -> str:
-    tens, ones = divmod(number, 10)
-    return "X" * tens + ("", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX")[ones]
 
 
 def _is_name(name: str, match: Match | None, figured: bool) -> bool:
@@ -224,7 +188,7 @@ def _settled(
 ) -> StopLine:
     doubts: list[str] = []
     if found.ranks and ranks is None:
-        figure = _roman(found.ranks.count)
+        figure = roman(found.ranks.count)
         name = f"{name} {figure}"
         doubts.append(f"{figure} is taken for its number, not for ranks")
     composition = found.composed.lengths if found.composed else ()

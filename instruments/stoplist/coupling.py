@@ -1,0 +1,76 @@
+"""Coupling: pieces and lines of a list that couple keyboards, into the book."""
+
+import re
+
+from instruments.lexicon import find_name
+from instruments.stoplist.book import Book
+from instruments.stoplist.couplerline import CouplerLine, is_coupler_heading, read_couplers
+from instruments.stoplist.paragraphs import labelled
+from instruments.stoplist.tables import words_of
+
+
+def read_coupling(book: Book, number: int, text: str) -> str:
+    """Keep the couplers of a text, all of which must be; say so, or nothing."""
+    among = book.section == "couplers"
+    label, colon, rest = labelled(text)
+    if colon and not is_coupler_heading(label):
+        return ""
+    pieces = _coupled(rest if colon else text)
+    among = among or bool(colon)
+    found = _each(_with_octaves(pieces), label if colon else "", among)
+    if not found or not all(found):
+        return _helps(book, pieces) if colon else ""
+    if not among and book.current is not None and _is_stop(text):
+        return ""
+    made = [one for those in found for one in those]
+    book.couplers.extend((number, one) for one in made)
+    return f"coupler {text.strip()}"
+
+
+def _helps(book: Book, pieces: list[str]) -> str:
+    """Keep what stands behind a heading of accessories, where it is not couplers."""
+    helps = [piece.strip(" .;") for piece in pieces if words_of(piece)]
+    book.accessories.extend(helps)
+    return f"accessory {', '.join(helps)}" if helps else ""
+
+
+def _each(pieces: list[str], label: str, among: bool) -> list[tuple[CouplerLine, ...]]:
+    """Read pieces as couplers, each with what its label says of all: Tirasses, Suboktavkoppeln.
+
+    A piece that says too little takes the first piece's first word.
+    """
+    lead = pieces[0].split()[0] if pieces and pieces[0].strip() else ""
+    return [
+        read_couplers(f"{label} {piece}".strip(), among_couplers=among)
+        or read_couplers(piece, among_couplers=among)
+        or read_couplers(f"{lead} {piece}", among_couplers=among)
+        for piece in pieces
+    ]
+
+
+def _coupled(text: str) -> list[str]:
+    """Part couplers at their commas, or before each that names two keyboards."""
+    pieces = re.split(r"[;,•]\s+|\s·\s", text)
+    if len(pieces) > 1 or len(re.findall(r"\sto\s", text)) < 2:
+        return pieces
+    return re.split(r"\s+(?=\w+\sto\s)", text)
+
+
+def _with_octaves(pieces: list[str]) -> list[str]:
+    """Join figures that a comma parted from their coupler: Sw to Gt 16, 8, 4."""
+    joined: list[str] = []
+    for piece in pieces:
+        if joined and not words_of(piece):
+            joined[-1] += f" {piece}"
+        elif piece.strip():
+            joined.append(piece)
+    return joined
+
+
+def _is_stop(text: str) -> bool:
+    match = find_name(re.sub(r"[\d'’′]", "", text).strip())
+    return (
+        match is not None
+        and match.exact
+        and not re.search(r"octave|unison|\bto\b|/|koppel", text, re.I)
+    )

@@ -1,0 +1,44 @@
+"""Names: the words of a stop's name, without the marks, halves and counts around them."""
+
+import re
+
+from instruments.figures import roman
+from instruments.lexicon import find_name
+from instruments.stoplist.ranks import ranks_in
+from instruments.stoplist.tables import words, words_of
+
+#: Marks that stand around names and say nothing of the stop.
+MARKS = " \t.,;:-–—…·_=*†‡§|/"
+_LOOSE = re.compile(r"\s+(?:de|di|da|of|á|à)$|^f$", re.I)
+_ORDINAL_NAMES = {"decima": 10, "decimo": 10, "vigesima": 20, "trigesima": 30}
+
+
+def spelt(name: str) -> str:
+    """Write an Italian count such as Vigesima II as the number it is."""
+    parts = name.lower().split()
+    if len(parts) == 2 and parts[0] in _ORDINAL_NAMES and ranks_in(name.upper()):
+        return roman(_ORDINAL_NAMES[parts[0]] + ranks_in(parts[1].upper())[0].count)
+    return name
+
+
+def without_half(name: str, after: tuple[str, ...]) -> tuple[str, tuple[str, ...]]:
+    """Part the word of a half from a name: Voce umana soprani."""
+    head, _, last = name.rpartition(" ")
+    spoken = words_of(last)
+    parts = bool(spoken) and (
+        spoken[-1] in words("half") or (spoken[-1] in words("bass") and _is_compound(head))
+    )
+    if head and len(last) > 2 and parts:
+        return cleaned(head), (last, *after)
+    return name, after
+
+
+def _is_compound(name: str) -> bool:
+    match = find_name(name)
+    return match is not None and match.entry.compound
+
+
+def cleaned(text: str) -> str:
+    """Give a name without marks, leaders and words that lead to a figure: Flautado de."""
+    text = re.sub(r"\s+", " ", re.sub(r"[.…·_]{2,}|(?:\s[.·]){2,}", " ", text))
+    return _LOOSE.sub("", text.strip(MARKS + "'’′\"")).strip(MARKS)

@@ -132,7 +132,10 @@ def lengths_on(organ: Organ, combination: Combination, keyboard_id: str) -> tupl
 
 def lengths_of(found: Iterable[Span]) -> tuple[Fraction, ...]:
     """Give the lengths of spans, each once, longest first."""
-    return tuple(sorted({part.length for span in found for part in span.parts}, reverse=True))
+    lengths = (part.length for span in found for part in span.parts)
+    # A pair of whole numbers is compared a good deal faster than a fraction.
+    distinct = {length.as_integer_ratio(): length for length in lengths}
+    return tuple(sorted(distinct.values(), reverse=True))
 
 
 def sounds(organ: Organ, combination: Combination, keyboard_id: str) -> bool:

@@ -49,5 +49,5 @@ class Step:
 def wide_steps(lengths: tuple[Fraction, ...]) -> Iterator[Step]:
     """Give the steps of more than an octave in lengths that are given longest first."""
     for below, length in pairwise(lengths):
-        if below / length > BLENDS:
+        if below > BLENDS * length:
             yield Step(length, below)

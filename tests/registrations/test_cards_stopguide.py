@@ -61,8 +61,10 @@ def test_a_stop_says_what_it_stands_on_goes_with_and_avoids():
 
     assert facts[0] == ("Draw it on", "Open Diapason 8′, Principal 4′ and Fifteenth 2′.")
     assert facts[1] == ("Goes with", "Twelfth 2⅔′ and Trumpet 8′.")
-    assert facts[2][1].startswith("Swell, through Swell to Great: every stop but Celeste 8′")
-    assert facts[-1][1].startswith("Celeste 8′ of the Swell. A celeste is tuned")
+    assert facts[2][1].startswith("Swell, through Swell to Great: Stopped Diapason 8′")
+    assert "Tierce" not in facts[2][1]
+    assert facts[3][1].startswith("Celeste 8′ of the Swell. A celeste is tuned")
+    assert facts[4][1].startswith("Tierce 1⅗′ of the Swell. The third that a tierce sounds")
 
 
 def test_a_stop_that_stands_alone_is_not_drawn_on_anything():

@@ -6,12 +6,14 @@ pipes again or none: what looks like more brilliance on paper is not there in th
 break back for this reason, and a 1 or a 1 1/3 repeats its top octave.
 """
 
+import math
 from collections.abc import Iterator
 from fractions import Fraction
+from functools import lru_cache
 
 from instruments.organ import Keyboard
 from instruments.pipework import composition_of
-from instruments.pitch import length_typeset, speaking_length
+from instruments.pitch import length_typeset
 from registrations.checks.findings import Evidence, Finding, Level, Subject
 from registrations.checks.judged import judged_keyboards
 from registrations.checks.scene import Scene
@@ -26,7 +28,7 @@ EXAMPLE = "Swell: Fifteenth 2 with the octave coupler, on a chest of 73 keys"
 #: The shortest pipe, in feet: the top of a 2 over 61 keys (Wikipedia, “Mixture (organ stop)”;
 #: Encyclopaedia Britannica online, “Organ stops”: three quarters of an inch).
 SHORTEST = Fraction(1, 16)
-_SHORTEST, _OCTAVE = float(SHORTEST), 12
+_OCTAVE = 12
 
 
 def check(scene: Scene) -> Iterator[Finding]:
@@ -47,15 +49,16 @@ def check(scene: Scene) -> Iterator[Finding]:
 def _first(reach: Reach) -> int | None:
     """Give the lowest played key for which a single rank's pipe is too short, if there is one."""
     length = reach.stop.length
-    if length is None or speaking_length(length, reach.high + reach.shift) >= _SHORTEST:
+    if length is None:
         return None
-    if composition_of(reach.stop):
-        return None
-    return next(
-        key
-        for key in range(reach.low, reach.high + 1)
-        if speaking_length(length, key + reach.shift) < _SHORTEST
-    )
+    first = max(reach.low, last_key(length) + 1 - reach.shift)
+    return None if first > reach.high or composition_of(reach.stop) else first
+
+
+@lru_cache(maxsize=64)
+def last_key(length: Fraction) -> int:
+    """Give the last chest key at which a rank that does not break keeps to the limit."""
+    return math.floor(12 * math.log2(length / SHORTEST))
 
 
 def _finding(scene: Scene, keyboard: Keyboard, reach: Reach, first: int) -> Finding:

@@ -50,13 +50,12 @@ def _gaps(span: Span) -> Iterator[tuple[Stop, Step]]:
 
     Where no octave of the unison sounds at all, the mutation is alone, which is another fault.
     """
-    mutations = [part for part in span.parts if is_mutation(part.stop)]
-    lengths = lengths_of([span]) if mutations else ()
-    if not any(map(is_octave, lengths)):
+    lengths = lengths_of([span])
+    steps = {step.length: step for step in wide_steps(lengths) if not is_octave(step.length)}
+    if not steps or not any(map(is_octave, lengths)):
         return
-    steps = {step.length: step for step in wide_steps(lengths)}
-    for part in mutations:
-        if part.length in steps:
+    for part in span.parts:
+        if part.length in steps and is_mutation(part.stop):
             yield part.stop, steps[part.length]
 
 

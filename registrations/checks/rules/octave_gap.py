@@ -7,6 +7,7 @@ for a single line, 8 and 2 or 8 and 1; for chords ask yourself whether it is mea
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from instruments.organ import Keyboard, KeyboardKind, Stop
 from instruments.pitch import UNISON, is_octave, length_typeset
@@ -18,7 +19,7 @@ from registrations.checks.sources import CHORUS_ARTICLE, COMMON_PRACTICE
 from registrations.checks.steps import Step, wide_steps
 from registrations.checks.words import lengths_words, on, stops_words
 from registrations.combination import Texture
-from registrations.sounding import Span
+from registrations.sounding import Span, lengths_of
 
 NAME, LEVEL, SUBJECT = "octave-gap", Level.ADVICE, Subject.PITCH
 SOURCES = (CHORUS_ARTICLE, COMMON_PRACTICE)
@@ -45,12 +46,14 @@ def check(scene: Scene) -> Iterator[Finding]:
 
 def _gaps(span: Span) -> list[Step]:
     """Give the wide steps from an octave stop down to what sounds below; mixtures are apart."""
-    sounding = [part for part in span.parts if not is_chorus_mixture(part.stop)]
-    octaves = {
-        part.length for part in sounding if is_octave(part.length) and not is_compound(part.stop)
-    }
-    lengths = tuple(sorted({part.length for part in sounding}, reverse=True))
-    return [step for step in wide_steps(lengths) if step.length in octaves]
+    sounding = tuple(part for part in span.parts if not is_chorus_mixture(part.stop))
+    steps = wide_steps(lengths_of([replace(span, parts=sounding)]))
+    return [
+        step
+        for step in steps
+        if is_octave(step.length)
+        and any(not is_compound(one.stop) and one.length == step.length for one in sounding)
+    ]
 
 
 def _finding(keyboard: Keyboard, step: Step, spans: list[Span]) -> Finding:

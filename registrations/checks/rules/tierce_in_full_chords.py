@@ -1,8 +1,8 @@
 """A rank that sounds a third crowns full chords, with a chorus and its mixture.
 
-Why it matters: a tierce sounds the third above each note. In a chord these thirds meet the other
-notes of the harmony, a major third over a minor chord above all, and most temperaments make the
-keys' own thirds wider than the rank's. A plenum of octaves and fifths stays clear; the tierce
+Why it matters: the third that a tierce sounds above each note meets the other notes of a chord, and
+above all a major third meets the minor chord it is not part of. Most temperaments make the keys'
+own thirds wider than the rank's, too. A plenum of octaves and fifths stays clear; the tierce
 belongs to a Cornet, a tune, a dialogue. Where the organ has no other mixture the builder meant it.
 """
 

@@ -1,8 +1,11 @@
+from fractions import Fraction
+
 import pytest
 
 from instruments.compass import Compass
 from registrations.checks.findings import Level
 from registrations.checks.rules import above_pipe_limit
+from registrations.checks.rules.above_pipe_limit import last_key
 from tests.builders import a_stop, an_organ
 from tests.registrations.rules.helpers import findings
 
@@ -81,3 +84,12 @@ def test_a_rank_that_passes_it_by_more_than_an_octave_is_found():
     # Common practice, no source; computed from 1/16 ft: of 2/3 the last key that passes is e2.
     assert finding.evidence.keys == (41, 60)
     assert "from f2 to c4, Twenty-sixth ⅔′ asks for pipes" in finding.message
+
+
+@pytest.mark.parametrize(
+    ("feet", "keys"),
+    [("2", 61), ("8/5", 57), ("4/3", 53), ("1", 49), ("4/5", 45), ("2/3", 41), ("1/2", 37)],
+)
+def test_a_rank_keeps_to_the_limit_for_so_many_keys(feet, keys):
+    # Computed from 1/16 of a foot, counting bottom C as the first key.
+    assert last_key(Fraction(feet)) + 1 == keys

@@ -14,8 +14,8 @@ def needs(organ, stop):
     return names(grounds_of(organ)[stop].needs)
 
 
-@pytest.mark.parametrize("stop", ["great/open-diapason-8", "swell/flute-4", "great/trumpet-8"])
-def test_a_stop_of_the_unison_or_its_octaves_stands_alone(stop):
+@pytest.mark.parametrize("stop", ["great/open-diapason-8", "great/trumpet-8"])
+def test_a_stop_of_the_unison_stands_alone(stop):
     assert needs(PARISH, stop) == []
 
 
@@ -49,8 +49,12 @@ def test_what_cannot_stand_alone_is_set_on_the_unison():
     assert needs(organ, "great/twelfth-2-2-3") == ["Gedackt", "Octave"]
 
 
-def test_a_high_pedal_stop_needs_a_16():
-    assert needs(TOWN, "pedal/choralbass-4") == ["Subbass"]
+def test_an_octave_needs_its_unison():
+    assert needs(PARISH, "swell/flute-4") == ["Stopped Diapason"]
+
+
+def test_a_high_pedal_stop_needs_a_16_and_an_8():
+    assert needs(TOWN, "pedal/choralbass-4") == ["Subbass", "Violon"]
 
 
 def test_a_stop_that_beats_is_no_ground_while_another_is_there():

@@ -45,10 +45,12 @@ def test_nearly_all_of_a_division_is_said_in_short():
     great, swell = parties_of(PARISH, "great/trumpet-8")
 
     assert party_words(great) == (
-        "every other stop (Twelfth 2⅔′ with Principal 4′; "
+        "every other stop (Fifteenth 2′ with Principal 4′; "
         "Mixture III with Principal 4′ and Fifteenth 2′)"
     )
-    assert party_words(swell).startswith("every stop but Celeste 8′ (Nazard 2⅔′ with Flute 4′; ")
+    assert party_words(swell) == (
+        "Stopped Diapason 8′, Salicional 8′, Flute 4′, Nazard 2⅔′ and Oboe 8′"
+    )
 
 
 def test_a_division_without_a_but_or_a_condition_is_every_stop():
@@ -58,7 +60,10 @@ def test_a_division_without_a_but_or_a_condition_is_every_stop():
         couplers=["Swell to Great"],
     )
 
-    assert party_words(parties_of(organ, "great/principal-8")[0]) == "every stop"
+    assert (
+        party_words(parties_of(organ, "great/principal-8")[0])
+        == "every stop (Piccolo 2′ with Flute 4′)"
+    )
 
 
 def test_a_few_stops_are_named():
@@ -121,7 +126,7 @@ def test_nothing_to_avoid_gives_no_reason():
 @pytest.mark.parametrize(
     ("organ", "stop", "words"),
     [
-        (PARISH, "great/principal-4", "It may be drawn alone."),
+        (PARISH, "great/open-diapason-8", "It may be drawn alone."),
         (PARISH, "great/twelfth-2-2-3", ""),
         (
             TOWN,

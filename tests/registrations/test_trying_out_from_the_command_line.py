@@ -18,10 +18,12 @@ def files(tmp_path):
 
 
 def test_json_says_what_sounds_and_what_is_found(files, capsys):
-    call_command("tryout", *files({"drawn": ["swell/flute-4", "swell-to-great"]}), "--json")
+    call_command(
+        "tryout", *files({"drawn": ["swell/stopped-diapason-8", "swell-to-great"]}), "--json"
+    )
 
     told = json.loads(capsys.readouterr().out)
-    assert told["keyboards"][0] == {"id": "great", "sounds": True, "lengths": ["4"]}
+    assert told["keyboards"][0] == {"id": "great", "sounds": True, "lengths": ["8"]}
     assert told["findings"] == []
 
 

@@ -29,8 +29,11 @@ FOLLOWED_HZ = 6.0
 
 
 def check(scene: Scene) -> Iterator[Finding]:
-    """Find the third-sounding ranks that beat too quickly with the keys of chords, at middle C."""
-    if scene.music.texture is not Texture.CHORDS:
+    """Find the third-sounding ranks that beat too quickly with the keys of chords, at middle C.
+
+    Where no hands are said nobody is known to play chords, and the cornet's tierce is let be.
+    """
+    if scene.music.texture is not Texture.CHORDS or not scene.combination.hands:
         return
     for keyboard in judged_keyboards(scene):
         beats: dict[str, float] = {}

@@ -34,6 +34,12 @@ def compass_in(text: str) -> tuple[Compass, int, int] | None:
     return None
 
 
+def is_compass(text: str) -> bool:
+    """Tell whether a text begins with a compass: ``CC to C, 61 notes. Pedals: ...``."""
+    found = compass_in(text)
+    return found is not None and not text[: found[1]].strip(" (")
+
+
 def without_compass(text: str) -> str:
     """Give a text without its compasses and counts of keys."""
     for pattern in (_RANGE, _SIZE):

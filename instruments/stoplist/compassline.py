@@ -25,7 +25,7 @@ def read_compass(book: Book, number: int, text: str) -> str:
         return ""
     if read_heading(text) and ("(" in text or not _OF_ALL.match(text)):
         return ""
-    parts = re.split(r"[;/·]\s|,\s(?=[^\W\d]{3})", text)
+    parts = re.split(r"[;/·]\s|[.,]\s(?=[^\W\d]{3})", text)
     told = [_kept(book, part, found[0]) for part in parts if (found := compass_in(part))]
     return f"compass of the {', '.join(told)}"
 

@@ -87,7 +87,9 @@ def _numbered(book: Book, number: int) -> Part | None:
     if exact:
         return exact[0]
     plain = [part for part in manuals if not part.number]
-    return manuals[number - 1] if len(plain) == len(manuals) >= number else None
+    taken = {part.number for part in manuals}
+    free = [one for one in range(1, len(manuals) + 1) if one not in taken]
+    return dict(zip(free, plain, strict=False)).get(number)
 
 
 def _written_backward(book: Book) -> bool:
@@ -172,5 +174,6 @@ def _unnamed(book: Book, line: CouplerLine) -> _Ends | None:
         return _Ends(source, main, doubt)
     if line.link == "to":
         return None
-    own = others[-1] if others else main
+    boxed = [part for part in manuals if part.role == "swell"]
+    own = next(iter(boxed or others[-1:]), main)
     return _Ends(own, own, f"Whose octave it is is not written; {own.name} is taken.")

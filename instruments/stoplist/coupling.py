@@ -42,10 +42,18 @@ def _each(pieces: list[str], label: str, among: bool) -> list[tuple[CouplerLine,
     lead = pieces[0].split()[0] if pieces and pieces[0].strip() else ""
     return [
         read_couplers(f"{label} {piece}".strip(), among_couplers=among)
+        or _of_lead(lead, piece, among)
         or read_couplers(piece, among_couplers=among)
-        or read_couplers(f"{lead} {piece}", among_couplers=among)
         for piece in pieces
     ]
+
+
+def _of_lead(lead: str, piece: str, among: bool) -> tuple[CouplerLine, ...]:
+    """Read a piece that names no division as one of the lead's: Swell octave, unison off."""
+    made = read_couplers(piece, among_couplers=among)
+    if any(one.source or one.target or one.pedal for one in made):
+        return ()
+    return read_couplers(f"{lead} {piece}", among_couplers=among)
 
 
 def _coupled(text: str) -> list[str]:

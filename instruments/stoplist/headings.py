@@ -11,7 +11,7 @@ from instruments.stoplist.tables import ANY_ROLE, Home, home, words, words_of
 
 _NUMBER = re.compile(
     r"(?<![\w'’])(?P<roman>I{1,3}|IV|VI?)(?![\w'’])"
-    r"|(?<![\w.,/])(?P<figure>[1-6])(?=[.)ºª°]|\s|$|(?:st|nd|rd|th|er|e)\b)"
+    r"|(?<![\w.,/])(?P<figure>[1-6])(?:(?:st|nd|rd|th|er|[eè]me|ere|de|[eè])\b|(?=[.)ºª°]|\s|$))"
 )
 _COUNT = re.compile(
     r"\b\d{1,3}\s?(?:stops?|ranks?|registers?|stemmen|jeux|registri|registros|"
@@ -30,6 +30,7 @@ _ORDINALS = {
     **dict.fromkeys(("fourth", "viertes", "quatrieme", "quarto", "vierde"), 4),
     **dict.fromkeys(("fifth", "funftes", "cinquieme", "quinto"), 5),
 }  # fmt: skip
+_BRACKETED = re.compile(r"\([^()]*\)|\[[^\[\]]*\]")
 MOST_WORDS = 12
 
 
@@ -50,7 +51,8 @@ def read_heading(text: str, language: str = "") -> Heading | None:
     if len(text) > 120 or not text.strip():
         return None
     found = compass_in(text)
-    bare = _WIND.sub(" ", _COUNT.sub(" ", without_compass(text)))
+    plain_text = _BRACKETED.sub(_known_inside, text)
+    bare = _WIND.sub(" ", _COUNT.sub(" ", without_compass(plain_text)))
     number, bare = _number(bare)
     roman = ("", "I", "II", "III", "IV", "V", "VI")[number]
     spoken = words_of(bare)
@@ -72,6 +74,13 @@ def read_heading(text: str, language: str = "") -> Heading | None:
         bool(words("floating") & known),
         found[0] if found else None,
     )
+
+
+def _known_inside(match: re.Match[str]) -> str:
+    """Leave brackets out of a heading where they say what no heading says: except Tuba."""
+    spoken = words_of(match[0])
+    known = all(word in _others() or home(word) for word in spoken)
+    return match[0] if known else " "
 
 
 def _number(text: str) -> tuple[int, str]:

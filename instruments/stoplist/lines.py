@@ -13,6 +13,7 @@ from instruments.stoplist.couplerline import is_coupler_heading
 from instruments.stoplist.couplers import part_named, pedals_of
 from instruments.stoplist.coupling import read_coupling
 from instruments.stoplist.headings import Heading, read_heading
+from instruments.stoplist.lengths import figures_in
 from instruments.stoplist.pieces import unnumbered
 from instruments.stoplist.stops import add_stop
 from instruments.stoplist.tables import ANY_ROLE, home, homes, plain, word_starts, words, words_of
@@ -87,7 +88,8 @@ def _section(book: Book, number: int, text: str) -> str:
             book.half = half
             return f"{half} half"
     plain_line = spoken and not re.search(r"\d", text) and words("subheadings").issuperset(spoken)
-    return "heading" if plain_line and book.parts else ""
+    lists = {"specification", "disposition", "stoplist", "dispositie", "disposizione", "stop"}
+    return "heading" if plain_line and (book.parts or lists & set(spoken)) else ""
 
 
 def _heading(book: Book, number: int, text: str) -> str:
@@ -174,7 +176,9 @@ def _is_device(text: str) -> bool:
     if not word_starts("accessories").search(plain(text)):
         return False
     match = find_name(text.strip(" .;"))
-    return match is not None and match.entry.family is Family.OTHER and not match.entry.lengths
+    if match is None or not match.exact:
+        return not figures_in(text)
+    return match.entry.family is Family.OTHER and not match.entry.lengths
 
 
 def _pedal_of(book: Book, text: str) -> Part | None:

@@ -1,8 +1,10 @@
 """Organs: what was read becomes one organ."""
 
+from collections.abc import Sequence
+
 from instruments.compass import Compass, compass_name
-from instruments.organ import Division, Keyboard, KeyboardKind, Organ
-from instruments.stoplist.book import Book, Part
+from instruments.organ import Coupler, Division, Keyboard, KeyboardKind, Organ
+from instruments.stoplist.book import Book, Part, slug_of
 from instruments.stoplist.couplers import couplers_of
 from instruments.stoplist.reading import Assumed
 
@@ -12,6 +14,7 @@ _MANUAL, _FEET = Compass(0, 55), Compass(0, 29)
 def organ_of(book: Book, name: str) -> Organ:
     """Make the organ of all that was read; couplers that lead nowhere become unread."""
     couplers = tuple(couplers_of(book))
+    _leave_out_empty(book, couplers)
     _assume_compasses(book)
     ordered = sorted(book.parts, key=lambda part: part.is_pedal)
     return Organ(
@@ -26,6 +29,17 @@ def organ_of(book: Book, name: str) -> Organ:
         coupling=book.coupling,
         notes="\n".join(book.notes),
     )
+
+
+def _leave_out_empty(book: Book, couplers: Sequence[Coupler]) -> None:
+    """Leave out manuals that have no stop, and that no coupler or other division needs."""
+    needed = {end for one in couplers for end in (one.source, one.target)}
+    needed |= {slug_of(part.host) for part in book.parts if part.host}
+    book.parts = [
+        part
+        for part in book.parts
+        if part.stops or part.tremulants or part.is_pedal or part.slug in needed
+    ]
 
 
 def _assume_compasses(book: Book) -> None:

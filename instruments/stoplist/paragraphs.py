@@ -2,6 +2,7 @@
 
 import re
 
+from instruments.stoplist.compasses import is_compass
 from instruments.stoplist.headings import read_heading
 from instruments.stoplist.lengths import figures_in
 from instruments.stoplist.ranks import ranks_in
@@ -30,8 +31,10 @@ def runs_of(line: str) -> list[str]:
 
 def heading_lead(line: str, language: str) -> tuple[str, str]:
     """Part the heading of a paragraph from its stops; no heading where it has none."""
+    if read_heading(line, language):
+        return "", line
     label, sign, rest = labelled(line)
-    if sign and read_heading(label, language):
+    if sign and read_heading(label, language) and not is_compass(rest):
         return label, rest
     titled = _TITLED.match(line)
     if titled and _rest_is_stops(titled["rest"]) and read_heading(titled["title"], language):

@@ -22,8 +22,8 @@ _FROM = re.compile(
     re.IGNORECASE,
 )
 _LENT = re.compile(
-    r"^(?:borrowed\s+)?(?:from|aus|vom|van|uit|du|de|dal?|del?|fra|från|fr)\b\.?\s+(?P<whom>.+)$"
-    r"|^(?:transmission|transm?\.?|tr\.|borrowed|duplex|emprunt\w*)\b[:,]?\s*(?:(?:from|aus|du|vom|van|uit)\s+)?(?P<lent>.*)$",
+    r"^(?:\d{1,2}\s+)?(?:borrowed\s+)?(?:from|aus|vom|van|uit|du|de|dal?|del?|fra|från|fr)\b\.?\s+(?P<whom>.+)$"
+    r"|^(?:transmission|transm?\.?|tr|borrowed|duplex|emprunt\w*)\b[:,]?\s*(?:(?:from|aus|du|vom|van|uit)\s+)?(?P<lent>.*)$",
     re.IGNORECASE,
 )
 _EXTENDED = re.compile(

@@ -1,7 +1,7 @@
 """Stopline: one piece of a list as a stop: its name, length, ranks, composition, remarks."""
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import lru_cache
 
@@ -9,7 +9,7 @@ from instruments.figures import roman
 from instruments.lexicon import Match, find_name
 from instruments.pitch import ROUNDED_LABELS, length_typeset
 from instruments.stoplist.lengths import Figure, figures_in
-from instruments.stoplist.names import MARKS, cleaned, spelt, without_half
+from instruments.stoplist.names import MARKS, cleaned, name_match, without_half
 from instruments.stoplist.ranks import Composed, Ranks, composition_in, ranks_in
 from instruments.stoplist.tables import words, words_of
 from instruments.tone import Family
@@ -57,15 +57,18 @@ class _Found:
 
 
 @lru_cache(maxsize=2048)
-def read_stop(text: str, *, pedal: bool, language: str = "") -> StopLine | None:
-    """Read a piece as a stop; None when it has neither a figure nor a known name."""
+def read_stop(text: str, *, pedal: bool, language: str = "", bare: bool = False) -> StopLine | None:
+    """Read a piece as a stop; None when it has neither a figure nor a known name.
+
+    ``bare`` is whether stops stand without figures around it, where a name like one is enough.
+    """
     if len(text) > LONGEST or not any(letter.isalpha() for letter in text):
         return None
-    bare, remarks = _remarks_out(re.sub(r"\s+", " ", text))
-    found = _figures(bare, pedal, language)
-    name, after = without_half(*_around(bare, found))
-    match = find_name(spelt(name), language, pedal) if name else None
-    if not _is_name(name, match, bool(found.spans())):
+    plain, remarks = _remarks_out(re.sub(r"\s+", " ", text))
+    found = _figures(plain, pedal, language)
+    name, after = without_half(*_around(plain, found))
+    match = name_match(name, language, pedal=pedal)
+    if not _is_name(name, match, figured=bool(found.spans()), bare=bare):
         return None
     return _settled(name, _kept(match, found), found, match, (*remarks, *after))
 
@@ -89,10 +92,10 @@ def _remarks_out(text: str) -> tuple[str, tuple[str, ...]]:
 def _only_figures(text: str) -> bool:
     composed = composition_in(text)
     if composed:
-        return not text[: composed.start].strip() and not text[composed.end :].strip(MARKS)
+        text = _masked(text, [(composed.start, composed.end)])
     figures, ranks = figures_in(text), ranks_in(text)
     spans = [(one.start, one.end) for one in figures] + [(one.start, one.end) for one in ranks]
-    sure = any(one.sure for one in figures) or bool(ranks)
+    sure = any(one.sure for one in figures) or bool(ranks) or composed is not None
     return sure and not _masked(text, spans).replace("#", "").strip(MARKS)
 
 
@@ -101,6 +104,8 @@ def _figures(text: str, pedal: bool, language: str) -> _Found:
     masked = _masked(text, [(composed.start, composed.end)] if composed else [])
     masked = _NUMBERED.sub(lambda match: "#" * len(match[0]), masked)
     ranks = _ranks(masked, text)
+    if ranks and composed:
+        ranks = replace(ranks, doubtful=False)
     if ranks and not ranks.doubtful:
         masked = _masked(masked, [(ranks.start, ranks.end)])
     length = _length_of(masked, pedal, language)
@@ -116,9 +121,19 @@ def _masked(text: str, spans: list[tuple[int, int]]) -> str:
 
 
 def _ranks(masked: str, text: str) -> Ranks | None:
-    found = [one for one in ranks_in(masked) if text[: one.start].strip(MARKS) or not one.roman]
+    found = [
+        one
+        for one in ranks_in(masked)
+        if not one.roman or text[: one.start].strip(MARKS) or _heads_compound(text[one.end :])
+    ]
     found = [one for one in found if not (one.roman and one.count > 12)]
     return found[-1] if found else None
+
+
+def _heads_compound(text: str) -> bool:
+    """Say whether the name that follows is of a stop of several ranks: III Mixture."""
+    match = find_name(cleaned(re.split(r"\d", text, maxsplit=1)[0]))
+    return match is not None and match.entry.compound
 
 
 def _undoubted(
@@ -165,13 +180,13 @@ def _around(text: str, found: _Found) -> tuple[str, tuple[str, ...]]:
     return named[first], after
 
 
-def _is_name(name: str, match: Match | None, figured: bool) -> bool:
+def _is_name(name: str, match: Match | None, *, figured: bool, bare: bool) -> bool:
     spoken = words_of(name)
     if not spoken or len(spoken) > MOST_WORDS or _PROSE.search(name):
         return False
     if figured:
         return match is not None or (len(spoken) <= 4 and not words("note") & set(spoken))
-    return match is not None and match.exact
+    return match is not None and (match.exact or (bare and len(spoken) <= 4))
 
 
 def _kept(match: Match | None, found: _Found) -> Ranks | None:
@@ -197,7 +212,7 @@ def _settled(
         doubts.append(f"it grows from {ranks.count} to {ranks.most} ranks; {ranks.count} are kept")
     length = _true_length(found.length, match, doubts)
     if found.length is None and count == 1 and not (match and match.entry.compound):
-        length = _usual(match, doubts)
+        length = _usual(_counted_in(name) or match, doubts)
     return StopLine(
         name, length, count, composition, remarks, match, bool(found.spans()), tuple(doubts)
     )
@@ -211,6 +226,12 @@ def _true_length(figure: Figure | None, match: Match | None, doubts: list[str]) 
         return figure.length
     doubts.append(f"{length_typeset(figure.length)} is a rounded label for {length_typeset(true)}")
     return true
+
+
+def _counted_in(name: str) -> Match | None:
+    """Find the pitch that an Italian name counts from its unison: Flauto in ottava."""
+    counted = re.search(r"\bin\s+(\w+)$", name)
+    return find_name(counted[1]) if counted else None
 
 
 def _usual(match: Match | None, doubts: list[str]) -> Fraction | None:

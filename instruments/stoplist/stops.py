@@ -22,7 +22,9 @@ def add_stop(book: Book, number: int, part: Part, text: str, told: str = "") -> 
 
     ``told`` is the number that counts it in the list, by which others may borrow it.
     """
-    found = read_stop(text, pedal=part.is_pedal, language=book.language)
+    above = book.unfinished[-1][3] if book.unfinished and part.stops else None
+    bare = above is not None and not above.figured
+    found = read_stop(text, pedal=part.is_pedal, language=book.language, bare=bare)
     if found is None:
         return None
     entry = found.match.entry if found.match else None
@@ -106,10 +108,13 @@ def _compound(stop: Stop, found: StopLine) -> bool:
 
 def _customary(stop: Stop, counts: tuple[int, ...], start: int) -> Composition:
     solo = any(length_of_ordinal(count) in _THIRDS for count in counts)
-    if counts and (stop.ranks in {1, len(counts)} or (solo and stop.ranks < len(counts))):
-        lengths = tuple(map(length_of_ordinal, counts))
-        if solo or stop.length in {None, lengths[0]}:
-            return (Zone(start, lengths if stop.ranks == 1 else lengths[-stop.ranks :]),)
+    lengths = tuple(map(length_of_ordinal, counts))
+    fits = stop.ranks in {1, len(counts)} or (solo and stop.ranks < len(counts))
+    if counts and fits and (solo or stop.length in {None, lengths[0]}):
+        return (Zone(start, lengths if stop.ranks == 1 else lengths[-stop.ranks :]),)
+    if solo and stop.length is None and stop.ranks <= 2 * len(counts):
+        doubled = sorted((*lengths, *lengths[1 : stop.ranks - len(counts) + 1]), reverse=True)
+        return (Zone(start, tuple(doubled)),)
     ranks = stop.ranks if stop.ranks > 1 else 4
     climbed = _from(stop.length, ranks)
     if not climbed and ranks > 6:

@@ -2,9 +2,11 @@
 
 import itertools
 import re
+from collections.abc import Iterator
 
 from instruments.stoplist.book import Book
 from instruments.stoplist.columns import begin_columns, read_row
+from instruments.stoplist.layout import layout
 from instruments.stoplist.lines import read_piece, read_whole
 from instruments.stoplist.lost import give_headings
 from instruments.stoplist.organs import organ_of
@@ -16,7 +18,8 @@ from instruments.stoplist.stops import add_stop, finish_stops, forget_stop
 from instruments.stoplist.tables import language_of
 from instruments.stoplist.tidy import tidy_line
 
-LONGEST, MOST_LINES, MOST_STOPS = 200_000, 1_500, 600
+LONGEST, MOST_LINES, MOST_STOPS, MOST_PIECES = 200_000, 1_500, 600, 2_000
+_ALONE = re.compile(r"(?:I{1,3}|IV|V)[.:]?")
 _NUMBER = re.compile(r"^\s*(\d{1,3})\b")
 
 
@@ -27,12 +30,16 @@ def read_stoplist(text: str, name: str = "") -> Reading:
         StoplistError: there is no text, too much of it, it is not text, or no stop is in it.
     """
     _refuse(text)
-    lines = [
-        (number, tidy_line(line))
-        for number, line in enumerate(from_sheet(text.splitlines()), start=1)
-    ]
+    tidied = [tidy_line(line) for line in from_sheet(text.splitlines())]
+    pieces = layout(list(enumerate(tidied, start=1)), MOST_PIECES)
+    if len(pieces) > MOST_PIECES:
+        raise StoplistError(f"It has more than {MOST_STOPS} stops. Paste one organ at a time.")
+    lines = [(piece.line, piece.text) for piece in pieces]
     book = Book(language=language_of(text), numbered=_is_numbered([line for _, line in lines]))
     give_headings(book, lines)
+    for piece in pieces:
+        if piece.doubt:
+            book.assume(piece.line, piece.doubt)
     originals = text.splitlines()
     for number, line in lines:
         if originals[number - 1].strip():
@@ -46,9 +53,9 @@ def read_stoplist(text: str, name: str = "") -> Reading:
     organ = organ_of(book, name)
     return Reading(
         organ,
-        tuple(sorted(book.unread, key=lambda one: one.line)),
+        tuple(sorted(dict.fromkeys(book.unread), key=lambda one: one.line)),
         tuple(sorted(book.assumed, key=lambda one: one.line)),
-        tuple(book.lines),
+        tuple(_told(book.lines, originals)),
     )
 
 
@@ -83,6 +90,8 @@ def _is_numbered(lines: list[str]) -> bool:
 
 
 def _read_line(book: Book, number: int, line: str, original: str) -> None:
+    if _ALONE.fullmatch(original):
+        line = f"Manual {original}"
     if not line.strip():
         book.lines.append(LineRead(number, original, "marks of a page"))
         return
@@ -119,3 +128,14 @@ def _figure_below(book: Book, number: int, line: str) -> list[str]:
     forget_stop(book)
     stop = add_stop(book, number, part, f"{found.name}  {line.strip()}", book.told)
     return [f"figure of {stop.name}"] if stop else []
+
+
+def _told(read: list[LineRead], originals: list[str]) -> Iterator[LineRead]:
+    """Give each line once, with all that its pieces were read as."""
+    by_line: dict[int, list[str]] = {}
+    for one in read:
+        by_line.setdefault(one.line, []).append(one.read_as)
+    for number, original in enumerate(originals, start=1):
+        if original.strip():
+            told = dict.fromkeys(by_line.get(number, ["read with a line near it"]))
+            yield LineRead(number, original.strip(), "; ".join(told))

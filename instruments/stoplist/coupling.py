@@ -18,8 +18,13 @@ def read_coupling(book: Book, number: int, text: str) -> str:
     pieces = _coupled(rest if colon else text)
     among = among or bool(colon)
     found = _each(_with_octaves(pieces), label if colon else "", among)
-    if not found or not all(found):
-        return _helps(book, pieces) if colon else ""
+    if not found or not (all(found) or colon):
+        return ""
+    helped = _helps(
+        book, [piece for piece, one in zip(_with_octaves(pieces), found, strict=True) if not one]
+    )
+    if not any(found):
+        return helped
     if not among and book.current is not None and _is_stop(text):
         return ""
     made = [one for those in found for one in those]

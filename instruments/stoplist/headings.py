@@ -48,19 +48,14 @@ class Heading:
 @lru_cache(maxsize=2048)
 def read_heading(text: str, language: str = "") -> Heading | None:
     """Read a line as the heading of a division, or None when it is not one."""
-    if len(text) > 120 or not text.strip():
+    if len(text) > 120 or not words_of(text):
         return None
     found = compass_in(text)
     plain_text = _BRACKETED.sub(_known_inside, text)
     bare = _WIND.sub(" ", _COUNT.sub(" ", without_compass(plain_text)))
     number, bare = _number(bare)
-    roman = ("", "I", "II", "III", "IV", "V", "VI")[number]
     spoken = words_of(bare)
-    if (
-        len(spoken) > MOST_WORDS
-        or re.search(r"\d", bare)
-        or (not spoken and text.strip(" .:") != roman)
-    ):
+    if len(spoken) > MOST_WORDS or re.search(r"\d", bare) or not spoken:
         return None
     division = _division(spoken, number, language, joined=bool(re.search(r"[/+–-]", bare)))
     if division is None:

@@ -59,13 +59,20 @@ def figures_in(text: str) -> tuple[Figure, ...]:
 
 
 def _figure(match: re.Match[str]) -> Figure | None:
-    length = _length(match)
-    if length is None or length not in KNOWN:
+    length = _known(match["length"])
+    if length is None:
         return None
     sure = any(match[part] for part in ("palms", "feet", "unit", "unit2", "unit3"))
     return Figure(
         length, match[0].strip(), sure or not match["integer"], match.start(), match.end()
     )
+
+
+@lru_cache(maxsize=4096)
+def _known(written: str) -> Fraction | None:
+    match = LENGTH.fullmatch(written)
+    length = _length(match) if match else None
+    return length if length in KNOWN else None
 
 
 def _length(match: re.Match[str]) -> Fraction | None:

@@ -56,6 +56,7 @@ def _order(book: Book) -> tuple[Callable[[Book, int, str], str], ...]:
             read_tuning,
             _section,
             read_coupling,
+            _named_accessory,
             _heading,
             _tremulant,
             _accessory,
@@ -88,7 +89,15 @@ def _section(book: Book, number: int, text: str) -> str:
             book.half = half
             return f"{half} half"
     plain_line = spoken and not re.search(r"\d", text) and words("subheadings").issuperset(spoken)
-    lists = {"specification", "disposition", "stoplist", "dispositie", "disposizione", "stop"}
+    lists = {
+        "specification",
+        "disposition",
+        "stoplist",
+        "dispositie",
+        "disposizione",
+        "stop",
+        "composition",
+    }
     return "heading" if plain_line and (book.parts or lists & set(spoken)) else ""
 
 
@@ -109,6 +118,7 @@ def begin(book: Book, number: int, found: Heading) -> Part:
     numbered = found.number > 0 and one.role == ANY_ROLE
     name = f"{one.name} {roman(found.number)}" if numbered else one.name
     part = next((known for known in book.parts if known.name == name), None)
+    part = part or next((known for known in book.parts if _is_longer(known, name, one.role)), None)
     if part is None:
         part = Part(name, one.role, found.number)
         book.parts.append(part)
@@ -116,6 +126,12 @@ def begin(book: Book, number: int, found: Heading) -> Part:
     part.floating = part.floating or found.floating
     part.compass = found.compass or part.compass
     return part
+
+
+def _is_longer(part: Part, name: str, role: str) -> bool:
+    """Say whether a division already there is the one named, in more words: Récit expressif."""
+    known, said = words_of(part.name), words_of(name)
+    return part.role == role != ANY_ROLE and len(known) > len(said) and known[: len(said)] == said
 
 
 def _tremulant(book: Book, number: int, text: str) -> str:
@@ -144,6 +160,12 @@ def _shaken(book: Book, number: int) -> Part | None:
     if part and len(manuals) > 1:
         book.assume(number, f"Whose tremulant it is is not written; {part.name} is taken.")
     return part
+
+
+def _named_accessory(book: Book, number: int, text: str) -> str:
+    """Among couplers, a line that begins with an accessory's word heads no division."""
+    begins = word_starts("accessories").match(plain(text.lstrip(" .-•*")))
+    return _accessory(book, number, text) if begins else ""
 
 
 def _accessory(book: Book, number: int, text: str) -> str:

@@ -167,8 +167,8 @@ def _trailing_cuts(text: str, spans: list[tuple[int, int]]) -> list[int]:
 
 def _leading_cuts(text: str, spans: list[tuple[int, int]]) -> list[int]:
     cuts = []
-    for (_, end), (start, _) in itertools.pairwise(spans):
-        rest = text[start:]
+    for (_, end), (start, stop) in itertools.pairwise(spans):
+        rest = text[stop:]
         if words_of(text[end:start]) and words_of(rest) and _names_a_stop(text[end:start].strip()):
             cuts.append(start)
     return cuts

@@ -17,7 +17,7 @@ from instruments.stoplist.tones import read_tone
 _MANUAL, _FEET = Compass(0, 55), Compass(0, 29)
 _FROM = re.compile(
     r"^(?:(?:from|ab|vanaf|van|à partir de|dès|desde|da|fra|från|fr\.?)\s+)?"
-    r"(?P<start>tenor\s?c|t\.?c\.?|middle\s?c|[A-Ga-g][#♯b♭]?[0-4]?['’′]{0,3})"
+    r"(?P<start>(?:do|ut)\s?[23]|(?:du\s)?[23]e?d?\s?(?:do|ut)|tenor\s?c|t\.?c\.?|middle\s?c|[A-Ga-g][#♯b♭]?[0-4]?['’′]{0,3})"
     r"(?:\s+(?:up(?:wards)?|an|upward))?$",
     re.IGNORECASE,
 )
@@ -110,6 +110,9 @@ def _partial(book: Book, number: int, part: Part, stop: Stop, remark: str) -> St
 
 def _start(text: str) -> int | None:
     said = plain(text).replace(" ", "").replace(".", "")
+    french = re.fullmatch(r"(?:du)?(?:(?:do|ut)([23])|([23])e?d?(?:do|ut))", said)
+    if french:
+        return 12 * (int(french[1] or french[2]) - 1)
     if said in {"tenorc", "tc"}:
         return 12
     if said == "middlec":

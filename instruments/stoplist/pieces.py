@@ -15,6 +15,8 @@ from instruments.stoplist.tables import words, words_of
 
 LONGEST = 20_000
 _CELL = re.compile(r"[^\t|]+?(?=\t| {0,9}\||\s{2}|$)")
+#: In lists that write the figure first, a comma before a figure parts two stops.
+_PARTED_LEADING = re.compile(r"[;•·]\s*|,\s+(?![^()]*\))")
 _PARTED = re.compile(
     r"[;•·]\s*(?![^()\[\]]*[)\]])|,\s+(?![^()]*\))(?!\d{1,2}(?:[,.\s]|$))|\s/\s(?=[^\W\d])"
 )
@@ -127,7 +129,8 @@ def _parted(text: str) -> list[str]:
         return [text]
     if _NUMBERED.match(text):
         return [part.strip(" ,;") for part in _NEXT_NUMBER.split(text)]
-    parts = [part.strip() for part in _PARTED.split(text) if part.strip(" .")]
+    parted = _PARTED_LEADING if text[:1].isdigit() else _PARTED
+    parts = [part.strip() for part in parted.split(text) if part.strip(" .")]
     if len(parts) > 1 and sum(_is_whole(part) for part in parts) > 1:
         return [piece for part in parts for piece in _behind_figures(part)]
     return _behind_figures(text)

@@ -11,6 +11,7 @@ urlpatterns = [
         "items/<int:pk>/registration/begin/", editor.begin_registration, name="begin_registration"
     ),
     path("changes/<int:pk>/", editor.change, name="change"),
+    path("changes/<int:pk>/remedies/", editor.ways_out, name="ways_out"),
     path("changes/<int:pk>/draw/", editor.draw_stop, name="draw_stop"),
     path("changes/<int:pk>/remedy/", editor.take_remedy, name="take_remedy"),
     path("changes/<int:pk>/accept/", editor.accept_finding, name="accept_finding"),

@@ -1,8 +1,8 @@
 """Content: what stands on a console card, as frozen values; where it stands is layout's matter.
 
-Divisions come in the order a player meets them at this console: those of the manuals in the
-organ's own order, floating ones, and the pedals' last; then the couplers. A tremulant stands with
-its division. There is no "printed at": the same content gives the same bytes and sheet code.
+Divisions come in the order a player meets them at this console: those of the manuals from the
+top down where it says so, else in the organ's own order; floating ones; the pedals' last; then the
+couplers. A tremulant stands with its division. There is no "printed at": the same content gives the same bytes and sheet code.
 """
 
 import hashlib
@@ -220,13 +220,15 @@ def _groups(organ: Organ, drawn: frozenset[str]) -> tuple[Group, ...]:
 
 
 def divisions_in_order(organ: Organ) -> tuple[Division, ...]:
-    """Give the divisions as a card has them: manuals, floating divisions, pedals."""
-    pedals = {one.id for one in organ.keyboards if one.kind is KeyboardKind.PEDAL}
+    """Give the divisions as a card has them: manuals from the top, floating divisions, pedals."""
+    hands = [one for one in organ.keyboards_from_top() if one.kind is KeyboardKind.MANUAL]
+    manuals = {one.id: at for at, one in enumerate(hands)}
+    floating, pedals = len(manuals), len(manuals) + 1
 
     def place(division: Division) -> int:
-        if division.keyboard in pedals:
-            return 2
-        return 0 if division.keyboard else 1
+        if division.keyboard is None:
+            return floating
+        return manuals.get(division.keyboard, pedals)
 
     return tuple(sorted(organ.divisions, key=place))
 

@@ -47,16 +47,26 @@ def change(request: HttpRequest, pk: int) -> HttpResponse:
     return _editor(request, pk)
 
 
+@require_GET
+@allow(*PLAYERS)
+def ways_out(request: HttpRequest, pk: int) -> HttpResponse:
+    """Show the findings with their remedies, for which a tap does not wait."""
+    return _editor(request, pk, part="findings")
+
+
 def _editor(
     request: HttpRequest,
     pk: int,
     form: ChangeForm | None = None,
     refused: AcceptanceForm | None = None,
     status: int = 200,
+    part: str = "editor",
 ) -> HttpResponse:
     at = load_change(pk)
     organ, combination = at.registration.organ, at.value.combination
-    said = _said(at, refused, may_move=role_of(request.user) is Role.DIRECTOR)
+    may_move = role_of(request.user) is Role.DIRECTOR
+    later = may_move and part == "editor" and bool(getattr(request, "htmx", False))
+    said = _said(at, refused, may_move=may_move and not later)
     context = {
         "room": "week",
         "at": at,
@@ -64,12 +74,14 @@ def _editor(
         "findings": [one for one in said if one["acceptance"] is None],
         "accepted": [one for one in said if one["acceptance"] is not None],
         "undo": _undo(request, at),
+        "ask_later": later and any(one["acceptance"] is None for one in said),
+        "query": request.GET.urlencode(),
         "labels": labels(organ),
         "moves": None if at.before is None else moves(at.before.combination, at.value.combination),
         "form": form or ChangeForm(organ, instance=at.row),
         "cue_form": CueForm(),
     }
-    return page(request, "registrations/editor.html", context, part="editor", status=status)
+    return page(request, "registrations/editor.html", context, part=part, status=status)
 
 
 def _said(

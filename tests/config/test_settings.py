@@ -10,7 +10,8 @@ HERE = Path(__file__).resolve().parents[2]
 
 
 def manage(*words: str, **environment: str) -> subprocess.CompletedProcess:
-    kept = {name: value for name, value in os.environ.items() if name != "DATABASE_URL"}
+    ours = {"DATABASE_URL", "DJANGO_ALLOW_ASYNC_UNSAFE"}
+    kept = {name: value for name, value in os.environ.items() if name not in ours}
     return subprocess.run(
         [sys.executable, "manage.py", *words],
         env={**kept, **environment},

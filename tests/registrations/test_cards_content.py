@@ -2,6 +2,7 @@ from dataclasses import replace
 
 import pytest
 
+from instruments.consoles import Console
 from instruments.organ import Coupler, Half
 from registrations.cards.content import (
     CODE_ALPHABET,
@@ -186,3 +187,11 @@ def test_the_same_content_has_the_same_code():
 )
 def test_another_content_has_another_code(other):
     assert sheet_code(other) != sheet_code(a_sheet(("swell/oboe-8",)))
+
+
+def test_the_upper_manual_stands_first_where_the_console_says_which_it_is():
+    organ = an_organ(great=["Principal 8"], swell=["Oboe 8"], pedal=["Bourdon 16"])
+    said = replace(organ, console=Console(keyboards=("swell", "great", "pedal")))
+
+    assert [one.name for one in divisions_in_order(organ)] == ["Great", "Swell", "Pedal"]
+    assert [one.name for one in divisions_in_order(said)] == ["Swell", "Great", "Pedal"]

@@ -52,6 +52,19 @@ def test_findings_come_back_with_the_tap(director_client, change):
     assert answer.lstrip().startswith('<div id="editor"')
 
 
+def test_a_tap_does_not_wait_for_the_remedies_which_come_behind_it(director_client, change):
+    tap = {"control": "great/twelfth-2-2-3"}
+    answer = director_client.post(
+        f"/changes/{change.pk}/draw/", tap, headers=HTMX, follow=True
+    ).content.decode()
+    behind = director_client.get(f"/changes/{change.pk}/remedies/", headers=HTMX).content.decode()
+
+    assert 'value="great/principal-4">' not in answer
+    assert f'hx-get="/changes/{change.pk}/remedies/' in answer
+    assert behind.lstrip().startswith('<section class="findings"')
+    assert 'name="draw" value="great/principal-4"' in behind
+
+
 def test_a_control_that_is_not_on_the_organ_is_not_drawn(director_client, change):
     answer = director_client.post(f"/changes/{change.pk}/draw/", {"control": "x/y"}, follow=True)
 

@@ -5,16 +5,14 @@ import re
 from collections.abc import Iterator
 
 from instruments.stoplist.book import Book
-from instruments.stoplist.columns import begin_columns, read_row
 from instruments.stoplist.layout import layout
 from instruments.stoplist.lines import read_piece, read_whole
-from instruments.stoplist.lost import give_headings
 from instruments.stoplist.organs import organ_of
-from instruments.stoplist.paragraphs import heading_lead, runs_of
-from instruments.stoplist.pieces import is_figure, pieces_of
+from instruments.stoplist.paragraphs import heading_lead
+from instruments.stoplist.pieces import pieces_of
 from instruments.stoplist.reading import LineRead, Reading, StoplistError, Unread
 from instruments.stoplist.sheets import from_sheet
-from instruments.stoplist.stops import add_stop, finish_stops, forget_stop
+from instruments.stoplist.stops import finish_stops
 from instruments.stoplist.tables import language_of
 from instruments.stoplist.tidy import tidy_line
 
@@ -36,7 +34,6 @@ def read_stoplist(text: str, name: str = "") -> Reading:
         raise StoplistError(f"It has more than {MOST_STOPS} stops. Paste one organ at a time.")
     lines = [(piece.line, piece.text) for piece in pieces]
     book = Book(language=language_of(text), numbered=_is_numbered([line for _, line in lines]))
-    give_headings(book, lines)
     for piece in pieces:
         if piece.doubt:
             book.assume(piece.line, piece.doubt)
@@ -95,39 +92,20 @@ def _read_line(book: Book, number: int, line: str, original: str) -> None:
     if not line.strip():
         book.lines.append(LineRead(number, original, "marks of a page"))
         return
-    if number in book.starts:
-        book.current = book.starts[number]
-        book.parts.append(book.current)
-        book.section = "stops"
-    whole = begin_columns(book, number, line) or read_whole(book, number, line)
+    whole = read_whole(book, number, line)
     if whole:
         book.lines.append(LineRead(number, original, whole))
         return
-    told = _figure_below(book, number, line)
-    for run in [] if told else runs_of(line):
-        lead, rest = heading_lead(run, book.language)
-        pieces = pieces_of(rest, numbered=book.numbered)
-        told += [read_piece(book, number, lead)] if lead else []
-        told += read_row(book, number, rest, pieces) or [
-            read_piece(book, number, piece.text, piece.told) for piece in pieces
-        ]
+    lead, rest = heading_lead(line, book.language)
+    told = [read_piece(book, number, lead)] if lead else []
+    told += [
+        read_piece(book, number, piece.text, piece.told)
+        for piece in pieces_of(rest, numbered=book.numbered)
+    ]
     if not told or not all(told):
         book.unread.append(Unread(number, original))
     understood = "; ".join(one for one in told if one)
     book.lines.append(LineRead(number, original, understood or "not read"))
-
-
-def _figure_below(book: Book, number: int, line: str) -> list[str]:
-    """Give the stop of the line above a figure that stands on a line of its own."""
-    if not book.unfinished or not is_figure(line):
-        return []
-    above, part, at, found = book.unfinished[-1]
-    spoken = [one.line for one in book.lines[-1:]]
-    if found.figured or at != len(part.stops) - 1 or spoken != [above]:
-        return []
-    forget_stop(book)
-    stop = add_stop(book, number, part, f"{found.name}  {line.strip()}", book.told)
-    return [f"figure of {stop.name}"] if stop else []
 
 
 def _told(read: list[LineRead], originals: list[str]) -> Iterator[LineRead]:

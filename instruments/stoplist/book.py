@@ -48,10 +48,7 @@ class Book:
     current: Part | None = None
     section: str = "stops"
     half: Half | None = None
-    columns: list[tuple[int, Part]] = field(default_factory=list)
-    tabbed: bool = False
     numbered: bool = False
-    starts: dict[int, Part] = field(default_factory=dict)
     unfinished: list[tuple[int, Part, int, StopLine]] = field(default_factory=list)
     couplers: list[tuple[int, CouplerLine]] = field(default_factory=list)
     accessories: list[str] = field(default_factory=list)

@@ -24,14 +24,22 @@ _SIZE = re.compile(
 
 def compass_in(text: str) -> tuple[Compass, int, int] | None:
     """Find a compass (``C-g3``, ``CC to a³``, ``56 notes``) and where it stands in the text."""
+    size = _SIZE.search(text)
     for match in (*_RANGE.finditer(text), *_ENDS.finditer(text)):
         compass = _compass(match)
         if compass is not None:
-            return compass, match.start(), match.end()
-    size = _SIZE.search(text)
+            return _sized(compass, size), match.start(), match.end()
     if size and 20 <= int(size["size"]) <= 97:
         return compass_of_size(int(size["size"])), size.start(), size.end()
     return None
+
+
+def _sized(compass: Compass, size: re.Match[str] | None) -> Compass:
+    """Give the compass of so many keys where its upper key tells no octave: CC to C, 61 notes."""
+    count = int(size["size"]) if size else 0
+    if count == len(compass) or compass.low or compass.missing or not 20 <= count <= 97:
+        return compass
+    return compass_of_size(count)
 
 
 def is_compass(text: str) -> bool:

@@ -1,12 +1,13 @@
 """Coupling: pieces and lines of a list that couple keyboards, into the book."""
 
 import re
+from dataclasses import replace
 
 from instruments.lexicon import find_name
 from instruments.stoplist.book import Book
 from instruments.stoplist.couplerline import CouplerLine, is_coupler_heading, read_couplers
 from instruments.stoplist.paragraphs import labelled
-from instruments.stoplist.tables import words_of
+from instruments.stoplist.tables import words, words_of
 
 
 def read_coupling(book: Book, number: int, text: str) -> str:
@@ -16,7 +17,7 @@ def read_coupling(book: Book, number: int, text: str) -> str:
     if colon and not is_coupler_heading(label):
         return ""
     pieces = _coupled(rest if colon else text)
-    among = among or bool(colon)
+    among = among or bool(colon) or _bare_octave(book, text)
     found = _each(_with_octaves(pieces), label if colon else "", among)
     if not found or not (all(found) or colon):
         return ""
@@ -27,9 +28,25 @@ def read_coupling(book: Book, number: int, text: str) -> str:
         return helped
     if not among and book.current is not None and _is_stop(text):
         return ""
-    made = [one for those in found for one in those]
+    made = [_owned(book, one) for those in found for one in those]
     book.couplers.extend((number, one) for one in made)
     return f"coupler {text.strip()}"
+
+
+def _bare_octave(book: Book, text: str) -> bool:
+    """Say whether a text is Octave, Sub Octave or Unison Off among stops that all have figures."""
+    own = [found for _, part, _, found in book.unfinished if part is book.current]
+    spoken = set() if re.search(r"\d", text) else set(words_of(text))
+    bare = spoken <= words("sub") | words("super") | words("off") | {"unison"} and spoken
+    return bool(bare) and len(own) > 2 and all(one.figured for one in own)
+
+
+def _owned(book: Book, line: CouplerLine) -> CouplerLine:
+    """Give a coupler that names no division to the division at hand."""
+    if line.source or line.target or line.pedal or book.section == "couplers" or not book.current:
+        return line
+    own = " ".join(words_of(book.current.name))
+    return replace(line, source=own, target=own)
 
 
 def _helps(book: Book, pieces: list[str]) -> str:

@@ -87,6 +87,7 @@ def _section(book: Book, number: int, text: str) -> str:
     for half, table in ((Half.BASS, "bass_heading"), (Half.TREBLE, "treble_heading")):
         if spoken and not re.search(r"\d", text) and words(table).issuperset(spoken):
             book.half = half
+            book.current = book.current or _unnamed(book, number)
             return f"{half} half"
     plain_line = spoken and not re.search(r"\d", text) and words("subheadings").issuperset(spoken)
     lists = {
@@ -108,8 +109,16 @@ def _heading(book: Book, number: int, text: str) -> str:
         return ""
     part = begin(book, number, found)
     part.host = shared["host"].strip() if shared else part.host
-    book.current, book.section, book.columns, book.half = part, "stops", [], None
+    book.current, book.section, book.half = part, "stops", None
     return f"division {part.name}"
+
+
+def _unnamed(book: Book, number: int) -> Part:
+    """Begin the one manual of a list whose halves alone have headings."""
+    part = Part("Manual", ANY_ROLE)
+    book.parts.append(part)
+    book.assume(number, "No heading names a keyboard; Manual is taken.")
+    return part
 
 
 def begin(book: Book, number: int, found: Heading) -> Part:

@@ -8,9 +8,6 @@ from instruments.stoplist.lengths import figures_in
 from instruments.stoplist.ranks import ranks_in
 
 _LABEL = re.compile(r"([^:—]{2,70}?)\s?(:|\.?\s?—)\s*(?=\S)")
-_RUN = re.compile(
-    r"(?:^|\s+)(?=[^\W\d]\w+ (?:Organ|Division)\s+[^\W\d]|(?:Couplers|COUPLERS|Koppeln)\b)"
-)
 _TITLED = re.compile(
     r"(?P<title>\S+ (?:Organ|Division|ORGAN)|Couplers|COUPLERS|Koppeln)\s+(?P<rest>[^\W\d].{12,})"
 )
@@ -20,13 +17,6 @@ def labelled(text: str) -> tuple[str, str, str]:
     """Part a line at the colon or dash behind its first words: Great Organ.— is a label."""
     match = _LABEL.match(text)
     return (match[1].strip(" ."), match[2], text[match.end() :]) if match else ("", "", text)
-
-
-def runs_of(line: str) -> list[str]:
-    """Part a whole list that runs on in one line before each of its headings."""
-    return (
-        [run for run in _RUN.split(line) if run.strip()] if len(_RUN.findall(line)) > 1 else [line]
-    )
 
 
 def heading_lead(line: str, language: str) -> tuple[str, str]:

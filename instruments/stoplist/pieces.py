@@ -18,7 +18,7 @@ _CELL = re.compile(r"[^\t|]+?(?=\t| {0,9}\||\s{2}|$)")
 #: In lists that write the figure first, a comma before a figure parts two stops.
 _PARTED_LEADING = re.compile(r"[;•·]\s*|,\s+(?![^()]*\))")
 _PARTED = re.compile(
-    r"[;•·]\s*(?![^()\[\]]*[)\]])|,\s+(?![^()]*\))(?!\d{1,2}(?:[,.\s]|$))|\s/\s(?=[^\W\d])"
+    r"[;•·]\s*(?![^()\[\]]*[)\]])|,\s+(?![^()]*\))(?!\d{1,2}(?:[,.\s]|$))(?![Nn][or]\.?\s?\d)|\s/\s(?=[^\W\d])"
 )
 _NUMBERING = re.compile(
     r"^\s*(?:\(?\d{1,3}[.):]\)?\s*|[a-zA-Z]\)\s+|[ivx]{1,5}[.)]\s+|[ivx]{1,4}\s+(?=[A-ZÀ-Þ])|[-–—•*·○●▪►>]+\s+)(?=\S)"

@@ -49,15 +49,6 @@ def add_stop(book: Book, number: int, part: Part, text: str, told: str = "") -> 
     return stop
 
 
-def forget_stop(book: Book) -> None:
-    """Take back the stop that was added last, with all that was guessed of it."""
-    number, part, at, _ = book.unfinished.pop()
-    stop = part.stops.pop(at)
-    book.taken.discard(stop.id)
-    book.tries.pop(stop.id, None)
-    book.assumed = [one for one in book.assumed if one.line != number]
-
-
 def finish_stops(book: Book) -> None:
     """Give every stop what its remarks say, now that all stops are known, and its composition."""
     for number, part, at, found in book.unfinished:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from instruments.stoplist.layout.pieces import (
     LONGEST,
     has_figure,
+    is_coupler,
     is_heading,
     is_loose,
     is_stop,
@@ -64,6 +65,6 @@ def _belongs(before: str, text: str, following: str, *, leading: bool) -> bool:
     if is_loose(text):
         names_next = leading and following and not is_loose(following)
         return not (names_next and has_figure(before) and has_figure(text))
-    if is_heading(before) or is_heading(text) or is_tremulant(text):
+    if is_heading(before) or is_heading(text) or is_tremulant(text) or is_coupler(text):
         return False
     return (has_figure(before) or text[0].isdigit()) and not is_stop(text)

@@ -167,7 +167,8 @@ def headings_in_row(text: str) -> list[str]:
             return []
         found.append(" ".join(tokens[:size]))
         tokens = tokens[size:]
-    return found
+    closed = all(heading.count("(") == heading.count(")") for heading in found)
+    return found if closed else []
 
 
 def _goes_on(block: _Block, row: _Row) -> bool:

@@ -55,7 +55,7 @@ def _placed(text: str, length: Fraction | None, pedal: bool) -> float:
         return -0.5 if length >= 16 else 0.25
     if match and match.entry.pedal_lengths and length in match.entry.pedal_lengths:
         return 0.5
-    return 0.5 if length >= 16 else -1 if length < 4 else -0.25
+    return 0.5 if length >= 16 else -2 if length < 4 else -0.5
 
 
 def dealt(texts: Sequence[str], pedals: Sequence[bool]) -> list[int]:

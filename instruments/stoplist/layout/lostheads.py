@@ -3,9 +3,9 @@
 import re
 from collections.abc import Callable, Sequence
 
-from instruments.stoplist.headings import Heading, read_heading
+from instruments.stoplist.headings import read_heading
 from instruments.stoplist.layout.continuity import is_reed, length_of
-from instruments.stoplist.layout.pieces import Piece, is_heading, is_stop, is_tremulant
+from instruments.stoplist.layout.pieces import Piece, is_coupler, is_heading, is_stop, is_tremulant
 from instruments.stoplist.tables import home, words, words_of
 
 _LEAST = 4
@@ -99,15 +99,16 @@ def _coupled(pieces: Sequence[Piece]) -> list[str]:
 
 
 def _pedal(bare: Sequence[Piece], runs: list[list[int]], pieces: Sequence[Piece]) -> int | None:
-    if any(_is_pedal(read_heading(one.text)) for one in pieces) or len(runs) < 2:
+    if any(map(_heads_pedal, pieces)) or len(runs) < 2:
         return None
     depths = [_depth([bare[at].text for at in run]) for run in runs]
     deepest = max(range(len(runs)), key=lambda at: (depths[at], at))
     return deepest if depths[deepest] > 0 else None
 
 
-def _is_pedal(heading: Heading | None) -> bool:
-    return heading is not None and heading.home.is_pedal
+def _heads_pedal(piece: Piece) -> bool:
+    heading = read_heading(piece.text)
+    return heading is not None and heading.home.is_pedal and not is_coupler(piece.text)
 
 
 def _depth(texts: Sequence[str]) -> float:

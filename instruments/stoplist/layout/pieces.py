@@ -13,6 +13,7 @@ from instruments.stoplist.ranks import composition_in, ranks_in
 from instruments.stoplist.tables import home, words, words_of
 
 _BRACKETS = re.compile(r"\([^()]*\)|\[[^\[\]]*\]")
+_ORDER = re.compile(r"\b(?:no|nr|n[°º]|№)\.?\s?\d{1,2}\b", re.IGNORECASE)
 _NUMBER = re.compile(r"\d+(?:[.,]\d+)?|\b[A-G]{1,3}#?\b")
 _PLACED = re.compile(r"^\W*(?:\d{1,3}|[a-z]{1,4})[.)]\s+")
 _COUNTED = re.compile(
@@ -67,7 +68,7 @@ def is_loose(text: str) -> bool:
     """Tell whether a piece is figures, remarks or marks alone, and names nothing."""
     if len(text) > LONGEST:
         return False
-    bare = _COUNTED.sub(" ", _BRACKETS.sub(" ", text))
+    bare = _ORDER.sub(" ", _COUNTED.sub(" ", _BRACKETS.sub(" ", text)))
     for start, end in reversed(figure_spans(bare)):
         bare = bare[:start] + " " + bare[end:]
     spoken = words_of(_NUMBER.sub(" ", bare))
@@ -124,6 +125,12 @@ def is_tremulant(text: str) -> bool:
     """Tell whether a piece names a tremulant first."""
     spoken = words_of(text)
     return bool(spoken) and spoken[0] in words("tremulants")
+
+
+@lru_cache(maxsize=4096)
+def is_coupler(text: str) -> bool:
+    """Tell whether a piece couples one division to another, or a division to itself."""
+    return bool(read_couplers(text, among_couplers=True)) and not is_known(text)
 
 
 def is_section(text: str) -> bool:

@@ -27,6 +27,7 @@ _SEPARATORS = (
     re.compile(r"\s/\s"),
     re.compile(r"(?<=\w)\.\s+(?=[^\W\d])"),
 )
+_SENTENCE = re.compile(r"(?<=\w)\.\s+(?=[^\W\d]{4})")
 _AND = re.compile(r"^(?:and|und|et|en|y|e|og|och)\s+(?:a\s+|an\s+)?(?=\S)", re.I)
 _MARK = re.compile(r"\s?[:—]\s*|\.\s?[-–]\s?|\s[–-]\s")
 _HEADED = re.compile(r"(?:[^\W_]|[.()'’ -]|\d)+$")
@@ -46,7 +47,8 @@ def split_line(text: str) -> list[str]:
     found: list[str] = []
     for heading, rest in _chunks(text):
         if heading and is_section(heading):
-            found.append(f"{heading}: {rest.strip()}")
+            first, *others = _SENTENCE.split(rest.strip())
+            found.extend([f"{heading}: {first}", *others])
             continue
         if heading:
             found.append(heading)
@@ -216,6 +218,8 @@ def _heads(front: str, rest: str) -> bool:
     named = words_of(front)
     if len(named) == 1 and is_known(f"{front} {words_of(rest)[0] if words_of(rest) else ''}"):
         return front.isupper() and not rest.isupper()
+    if len(named) == 1 and not front.isupper() and len(figure_spans(rest)) < 2:
+        return False
     return is_stop(rest.strip()) or is_heading(rest.strip()) or has_figure(rest)
 
 

@@ -142,7 +142,7 @@ def _begun(row: _Row, block: _Block | None, following: Sequence[Line]) -> _Block
     offsets = [group.offset for group in row.groups]
     if len(offsets) > 1:
         if all(is_heading(group.text) for group in row.groups):
-            return _Block(offsets)
+            return None if _is_one(row.groups) else _Block(offsets)
         stops = [group for group in row.groups if is_stop(group.text)]
         plain = block is None and len(stops) > 1 and not is_heading(row.groups[0].text)
         return _Block(offsets) if plain else None
@@ -151,6 +151,12 @@ def _begun(row: _Row, block: _Block | None, following: Sequence[Line]) -> _Block
         return None
     below = next((line.text for line in following if line.text.strip()), "")
     return _flat(row.line, headings) if len(split_stops(below)) > 1 else None
+
+
+def _is_one(groups: Sequence[Cell]) -> bool:
+    """Tell whether headings side by side name one division: Hauptwerk    I. Manual    C-g3."""
+    roles = [one.home.role for group in groups if (one := read_heading(group.text))]
+    return len(roles) > 1 and sum(role != ANY_ROLE for role in roles) == 1
 
 
 def headings_in_row(text: str) -> list[str]:

@@ -14,6 +14,9 @@ from instruments.stoplist.layout.pieces import figure_spans
 from instruments.stoplist.lengths import figures_in
 from instruments.tone import Family
 
+#: What a row more costs: columns are seldom of very different lengths.
+_ROW = 0.75
+
 
 @lru_cache(maxsize=4096)
 def length_of(text: str) -> Fraction | None:
@@ -55,7 +58,7 @@ def _placed(text: str, length: Fraction | None, pedal: bool) -> float:
         return -0.5 if length >= 16 else 0.25
     if match and match.entry.pedal_lengths and length in match.entry.pedal_lengths:
         return 0.5
-    return 0.5 if length >= 16 else -2 if length < 4 else -0.5
+    return 0.5 if length >= 16 else -1 if length < 4 else -0.25
 
 
 def dealt(texts: Sequence[str], pedals: Sequence[bool]) -> list[int]:
@@ -73,7 +76,7 @@ def dealt(texts: Sequence[str], pedals: Sequence[bool]) -> list[int]:
             for size in range(1, len(row) + 1):
                 for chosen in combinations(row, size):
                     if at + size <= len(texts):
-                        gain = _gain(texts, at, row, chosen, pedals)
+                        gain = _gain(texts, at, row, chosen, pedals) - _ROW
                         key = (at + size, chosen)
                         if key not in best or best[key][0] < fitness + gain:
                             best[key] = (fitness + gain, [*path, *chosen])

@@ -14,20 +14,14 @@ from instruments.stoplist.couplers import part_named, pedals_of
 from instruments.stoplist.coupling import read_coupling
 from instruments.stoplist.headings import Heading, read_heading
 from instruments.stoplist.lengths import figures_in
+from instruments.stoplist.notes import LONGEST_NOTE, read_note, read_title
 from instruments.stoplist.pieces import unnumbered
 from instruments.stoplist.stops import add_stop
 from instruments.stoplist.tables import ANY_ROLE, home, homes, plain, word_starts, words, words_of
 from instruments.stoplist.tuning import read_tuning
 from instruments.tone import Family
 
-LONGEST_NOTE = 600
-_PITCH = re.compile(
-    r"\b[aA]['’′1]?\s?[=:]?\s?(?P<hertz>4\d\d|39\d)(?:[.,]\d)?\s?(?:hz|cps)\b", re.I
-)
-_PITCH_EQUALS = re.compile(r"\b[aA]['’′1]?\s?=\s?(?P<hertz>4\d\d|39\d)\b")
 _SHARED = re.compile(r",?\s*\bon the (?P<host>[^,()]+)")
-_DATE = re.compile(r"\b1[4-9]\d\d\b|\b20\d\d\b")
-_FOOTNOTE = re.compile(r"^\s*(?:[*†‡§]|\(?\d\)\s+[a-z]|[¹²³])")
 
 
 def read_whole(book: Book, number: int, line: str) -> str:
@@ -60,7 +54,7 @@ def _order(book: Book) -> tuple[Callable[[Book, int, str], str], ...]:
             _heading,
             _tremulant,
             _accessory,
-            _note,
+            read_note,
             _leftover,
         )
     return (
@@ -72,8 +66,8 @@ def _order(book: Book) -> tuple[Callable[[Book, int, str], str], ...]:
         _tremulant,
         _stop,
         _accessory,
-        _note,
-        _title,
+        read_note,
+        read_title,
     )
 
 
@@ -224,29 +218,3 @@ def _pedal_of(book: Book, text: str) -> Part | None:
 def _told(stop: Stop, part: Part) -> str:
     figure = "" if stop.length is None else f" {length_typeset(stop.length)}"
     return f"stop {stop.name}{figure} on the {part.name}"
-
-
-def _note(book: Book, number: int, text: str) -> str:
-    pitch = _PITCH.search(text) or _PITCH_EQUALS.search(text)
-    if pitch:
-        book.pitch = float(pitch["hertz"])
-    spoken = words_of(text)
-    begins = bool(spoken) and (bool(words("note") & set(spoken[:2])) or bool(_FOOTNOTE.match(text)))
-    dated = bool(_DATE.search(text)) and bool(book.titles or book.parts)
-    if not (pitch or begins or dated) or len(text) > LONGEST_NOTE or text.rstrip().endswith("?"):
-        return ""
-    book.notes.append(text.strip())
-    return f"pitch {book.pitch:g} Hz" if pitch else "note"
-
-
-def _title(book: Book, number: int, text: str) -> str:
-    if (
-        book.parts
-        or len(book.titles) >= 3
-        or len(text) > 120
-        or text.endswith("?")
-        or not words_of(text)
-    ):
-        return ""
-    book.titles.append(text.strip(" .,;"))
-    return "name of the organ" if len(book.titles) == 1 else "place"

@@ -31,7 +31,10 @@ _ORDINALS = {
     **dict.fromkeys(("fifth", "funftes", "cinquieme", "quinto"), 5),
 }  # fmt: skip
 _BRACKETED = re.compile(r"\([^()]*\)|\[[^\[\]]*\]")
+_WINDS = frozenset("wind winddruck winddruk winddrucke pression pressure pressures".split())
 MOST_WORDS = 12
+#: Two short forms with a stroke between them couple: I/P, II/Ped., HW/P.
+_COUPLED = re.compile(r"[^\W\d_]{1,3}\.?\s?/\s?[^\W\d_]{1,3}\.?")
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +51,7 @@ class Heading:
 @lru_cache(maxsize=2048)
 def read_heading(text: str, language: str = "") -> Heading | None:
     """Read a line as the heading of a division, or None when it is not one."""
-    if len(text) > 120 or not words_of(text):
+    if len(text) > 120 or not words_of(text) or _COUPLED.fullmatch(text.strip()):
         return None
     found = compass_in(text)
     plain_text = _BRACKETED.sub(_known_inside, text)
@@ -56,6 +59,8 @@ def read_heading(text: str, language: str = "") -> Heading | None:
     number, bare = _number(bare)
     spoken = words_of(bare)
     if len(spoken) > MOST_WORDS or re.search(r"\d", bare) or not spoken:
+        return None
+    if spoken and spoken[0] in _WINDS:
         return None
     division = _division(spoken, number, language, joined=bool(re.search(r"[/+–-]", bare)))
     if division is None:

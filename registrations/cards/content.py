@@ -2,7 +2,8 @@
 
 Divisions come in the order a player meets them at this console: those of the manuals from the
 top down where it says so, else in the organ's own order; floating ones; the pedals' last; then the
-couplers. A tremulant stands with its division. There is no "printed at": the same content gives the same bytes and sheet code.
+couplers. A tremulant stands with its division. There is no "printed at": the same content gives the
+same bytes and sheet code.
 """
 
 import hashlib

@@ -31,7 +31,7 @@ _ORDINALS = {
     **dict.fromkeys(("fifth", "funftes", "cinquieme", "quinto"), 5),
 }  # fmt: skip
 _BRACKETED = re.compile(r"\([^()]*\)|\[[^\[\]]*\]")
-_WINDS = frozenset("wind winddruck winddruk winddrucke pression pressure pressures".split())
+_WINDS = frozenset({"wind", "winddruck", "winddrücke", "winddruk", "pression", "pressure"})
 MOST_WORDS = 12
 #: Two short forms with a stroke between them couple: I/P, II/Ped., HW/P.
 _COUPLED = re.compile(r"[^\W\d_]{1,3}\.?\s?/\s?[^\W\d_]{1,3}\.?")

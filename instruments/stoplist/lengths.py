@@ -28,6 +28,7 @@ _FRACTION = r"(?P<over>\d{1,2})\s?[/⁄]\s?(?P<under>\d{1,2})"
 _GLYPH = r"(?P<glyph>[½⅓⅔¼¾⅕⅖⅗⅘⅐⅑⅛⅜⅝⅞⅙⅚])"
 LENGTH = re.compile(
     rf"(?<![\w./,])(?P<length>(?P<palms>\d{{1,2}})(?P<half>\s?½|\s1/2)?\s?palm\w*\.?"
+    rf"|(?<=\bde )(?P<span>52|26|13)"
     rf"|(?P<feet>\d{{1,2}})\s?(?:ft|feet|foot)\.?\s(?P<inches>\d)\s?(?:in|inch|inches)\b\.?"
     rf"|(?:(?P<whole>\d{{1,2}})(?:\s?['’′+.·]\s?|\s?-\s?|\s+)?)?(?:{_FRACTION}|{_GLYPH})"
     rf"(?P<unit>{_UNIT})?"
@@ -59,10 +60,11 @@ def figures_in(text: str) -> tuple[Figure, ...]:
 
 
 def _figure(match: re.Match[str]) -> Figure | None:
-    length = _known(match["length"])
+    palms = match["span"]
+    length = Fraction(PALMS[int(palms)]) if palms else _known(match["length"])
     if length is None:
         return None
-    sure = any(match[part] for part in ("palms", "feet", "unit", "unit2", "unit3"))
+    sure = any(match[part] for part in ("palms", "span", "feet", "unit", "unit2", "unit3"))
     return Figure(
         length, match[0].strip(), sure or not match["integer"], match.start(), match.end()
     )

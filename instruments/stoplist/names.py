@@ -11,7 +11,9 @@ from instruments.stoplist.tables import words, words_of
 MARKS = " \t.,;:-–—…·_=*†‡§|/"
 #: How many letters of a word stand before an ending that means a stop, and how many it has.
 _LEAST_BEFORE, _LEAST_END = 2, 4
-_HALVED = re.compile(r"^(?P<name>.*\w{3,}.*)\s(?P<half>[Bb]/[DdSs]|[DB]|[Dd]isc\.?)$")
+_HALVED = re.compile(
+    r"^(?P<name>.*\w{3,}.*)\s(?P<half>[Bb]/[DdSs]|[DB]|[Dd]isc\.?|TC|[Tt]en\.? ?C)$"
+)
 #: A count of pipes that a table leaves behind a name.
 _PIPES = re.compile(r"(?<=\w)\s+[1-9]\d{2}$")
 _LOOSE = re.compile(r"\s+(?:de|di|da|of|á|à)$|^f$", re.I)

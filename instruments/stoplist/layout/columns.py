@@ -16,7 +16,7 @@ from instruments.stoplist.layout.pieces import (
 )
 from instruments.stoplist.layout.runon import SHORTEST, split_line, split_stops
 from instruments.stoplist.layout.vertical import Line
-from instruments.stoplist.tables import words_of
+from instruments.stoplist.tables import ANY_ROLE, words_of
 
 _NEAR = 6
 _JOINERS = frozenset("&/+")
@@ -105,6 +105,8 @@ def unrolled(lines: Sequence[Line]) -> Iterator[Piece]:
 def _alone(row: _Row) -> list[Piece]:
     if not any(map(_is_thing, row.groups)):
         return [Piece(row.line, row.text, gap=row.gap)]
+    if _is_one(row.groups) and all(is_heading(group.text) for group in row.groups):
+        return [Piece(row.line, " ".join(row.text.split()), gap=row.gap)]
     texts = [part for group in row.groups for part in split_line(group.text)]
     first = next((at for at, text in enumerate(texts) if is_heading(text)), 0)
     heads = sum(1 for _ in takewhile(is_heading, texts[first:]))
@@ -182,7 +184,7 @@ def _goes_on(block: _Block, row: _Row) -> bool:
         stops = split_stops(row.text)
         return len(stops) <= len(block.open) and all(map(_listed, stops))
     if len(row.groups) > 1:
-        return True
+        return not (_is_one(row.groups) and all(is_heading(one.text) for one in row.groups))
     group = row.groups[0]
     if len(block.offsets) > 1 and abs(group.offset - block.offsets[0]) > _NEAR:
         return abs(group.offset - block.offsets[block.nearest(group.offset)]) <= 2 * _NEAR

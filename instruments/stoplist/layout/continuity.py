@@ -10,7 +10,7 @@ from functools import lru_cache
 from itertools import combinations
 
 from instruments.lexicon import Match, find_name
-from instruments.stoplist.layout.pieces import figure_spans
+from instruments.stoplist.layout.pieces import figure_spans, is_tremulant
 from instruments.stoplist.lengths import figures_in
 from instruments.tone import Family
 
@@ -41,6 +41,8 @@ def is_reed(text: str) -> bool:
 
 def follows_well(before: str, text: str, *, pedal: bool) -> float:
     """Give how likely a stop stands below another in one division; more is likelier."""
+    if is_tremulant(text):
+        return -1 if pedal else 0.5
     here, above = length_of(text), length_of(before)
     fitness = _placed(text, here, pedal)
     if is_reed(before) != is_reed(text):

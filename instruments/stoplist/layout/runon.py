@@ -196,7 +196,8 @@ def _front(text: str) -> int:
     coupler = _coupler(text)
     if coupler:
         return coupler
-    if (is_tremulant(first) or is_section(first) or _is_title(first)) and not is_known(text):
+    section = is_section(first) and not words("pedal_coupling").issuperset(words_of(first))
+    if (is_tremulant(first) or section or _is_title(first)) and not is_known(text):
         return starts[0].end()
     size = heading_at_front([one[0].strip(".:") for one in starts])
     end = starts[size - 1].end() if size else 0

@@ -61,7 +61,8 @@ def read_couplers(text: str, *, among_couplers: bool = False) -> tuple[CouplerLi
     found = _tokens(text)
     if found is None or len(found.divisions) > 2:
         return ()
-    if not found.divisions and words("all_couplers").issuperset(words_of(text)):
+    spoken = words_of(text)
+    if spoken and not found.divisions and words("all_couplers").issuperset(spoken):
         return (CouplerLine("", "", "all"),)
     if found.pedal and len(found.divisions) == 2:
         return tuple(CouplerLine(one, "", "to", pedal=True) for one in found.divisions)
@@ -180,6 +181,12 @@ def _neither() -> frozenset[str]:
 def manual_number(word: str) -> int:
     """Give the number of a manual that a word is (``II`` is 2), 0 for another word."""
     return _ROMANS.get(word, 0)
+
+
+def are_couplers(text: str) -> bool:
+    """Say whether a text names couplers alone, parted by commas if there are several."""
+    parts = [part for part in re.split(r"[;,]\s+", text) if words_of(part)]
+    return bool(parts) and all(read_couplers(part) for part in parts)
 
 
 def is_coupler_heading(text: str) -> bool:

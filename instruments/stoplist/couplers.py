@@ -29,16 +29,20 @@ def couplers_of(book: Book) -> Iterator[Coupler]:
         for ends in _every(book, line, backward)
     ]
     for number, line, ends in each:
-        if ends is None:
+        if ends is None or _does_nothing(line, ends):
             _lost(book, number)
             continue
         key = (ends.source.slug, ends.target.slug, line.octave, line.unison_off)
-        if key in seen or (ends.source is ends.target and line.octave == 8 and not line.unison_off):
+        if key in seen:
             continue
         seen.add(key)
         if ends.doubt:
             book.assume(number, ends.doubt)
         yield _coupler(book, line, ends)
+
+
+def _does_nothing(line: CouplerLine, ends: _Ends) -> bool:
+    return ends.source is ends.target and line.octave == 8 and not line.unison_off
 
 
 def _every(book: Book, line: CouplerLine, backward: bool) -> list[_Ends | None]:

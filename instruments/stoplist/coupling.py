@@ -43,7 +43,8 @@ def _bare_octave(book: Book, text: str) -> bool:
 
 def _owned(book: Book, line: CouplerLine) -> CouplerLine:
     """Give a coupler that names no division to the division at hand."""
-    if line.source or line.target or line.pedal or book.section == "couplers" or not book.current:
+    own_kind = line.link == "" and not line.source
+    if not own_kind or book.section == "couplers" or not book.current:
         return line
     own = " ".join(words_of(book.current.name))
     return replace(line, source=own, target=own)

@@ -55,7 +55,7 @@ def follows_well(before: str, text: str, *, pedal: bool) -> float:
 def _placed(text: str, length: Fraction | None, pedal: bool) -> float:
     match = match_of(text, pedal=True)
     if length is None:
-        return -0.5 if pedal else 0
+        return -1 if pedal else 0
     if not pedal:
         return -0.5 if length >= 16 else 0.25
     if match and match.entry.pedal_lengths and length in match.entry.pedal_lengths:

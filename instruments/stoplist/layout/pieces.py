@@ -98,9 +98,9 @@ def is_heading(text: str) -> bool:
 @lru_cache(maxsize=4096)
 def is_stop(text: str) -> bool:
     """Tell whether a piece looks like a stop: a name with a figure, or a known name."""
-    if is_loose(text) or is_heading(text):
+    if is_loose(text) or is_heading(text) or is_tremulant(text):
         return False
-    return is_known(text) or (has_figure(text) and not read_couplers(text))
+    return is_known(text) or (has_figure(text) and not is_coupler(text))
 
 
 def names_division(token: str) -> bool:

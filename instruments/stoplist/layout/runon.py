@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise, zip_longest
 
+from instruments.stoplist.couplerline import are_couplers
 from instruments.stoplist.headings import read_heading
 from instruments.stoplist.layout.pieces import (
     LONGEST,
@@ -42,7 +43,7 @@ MOST_HEADING_WORDS, LONGEST_HEADING = 12, 100
 
 def split_line(text: str) -> list[str]:
     """Cut a line into its headings, stops and the rest; a line of one thing comes back whole."""
-    if not SHORTEST <= len(text) <= LONGEST or is_heading(text):
+    if not SHORTEST <= len(text) <= LONGEST or is_heading(text) or are_couplers(text):
         return [text]
     found: list[str] = []
     for heading, rest in _chunks(text):
@@ -54,7 +55,7 @@ def split_line(text: str) -> list[str]:
             found.append(heading)
         if rest.strip(" .,;"):
             found.extend(_parts(rest.strip(" .,;")))
-    return found if found and all(map(_is_closed, found)) else [text]
+    return found if len(found) > 1 and all(map(_is_closed, found)) else [text]
 
 
 def _is_closed(text: str) -> bool:

@@ -16,7 +16,7 @@ from instruments.stoplist.stops import finish_stops
 from instruments.stoplist.tables import language_of
 from instruments.stoplist.tidy import tidy_line
 
-LONGEST, MOST_LINES, MOST_STOPS, MOST_PIECES = 200_000, 1_000, 600, 2_000
+LONGEST, MOST_LINES, MOST_STOPS, MOST_PIECES = 200_000, 1_000, 600, 1_200
 _ALONE = re.compile(r"(?:I{1,3}|IV|V)[.:]?")
 _NUMBER = re.compile(r"^\s*(\d{1,3})\b")
 

@@ -74,7 +74,8 @@ def _order(book: Book) -> tuple[Callable[[Book, int, str], str], ...]:
 def _section(book: Book, number: int, text: str) -> str:
     if read_heading(text, book.language):
         return ""
-    if is_coupler_heading(text):
+    lone = words("lone_couplers").issuperset(words_of(text)) and not text.rstrip().endswith(":")
+    if is_coupler_heading(text) and not lone:
         book.section = "couplers"
         return "heading"
     spoken = words_of(text)

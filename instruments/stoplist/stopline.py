@@ -62,7 +62,8 @@ def read_stop(text: str, *, pedal: bool, language: str = "", bare: bool = False)
 
     ``bare`` is whether stops stand without figures around it, where a name like one is enough.
     """
-    if len(text) > LONGEST or not any(letter.isalpha() for letter in text):
+    asked = text.rstrip().endswith(("?", "!"))
+    if asked or len(text) > LONGEST or not any(letter.isalpha() for letter in text):
         return None
     plain, remarks = _remarks_out(re.sub(r"\s+", " ", text))
     found = _figures(plain, pedal, language)

@@ -92,9 +92,7 @@ def _half_in_name(stop: Stop) -> Stop:
 
 
 def _partial(book: Book, number: int, part: Part, stop: Stop, remark: str) -> Stop | None:
-    home = (
-        part.compass or book.compasses.get(part.is_pedal) or (_FEET if part.is_pedal else _MANUAL)
-    )
+    home = _home_compass(book, part)
     try:
         return replace(stop, compass=parse_compass(remark))
     except CompassError:
@@ -106,6 +104,13 @@ def _partial(book: Book, number: int, part: Part, stop: Stop, remark: str) -> St
         return None
     low = _start(match["start"])
     return replace(stop, compass=Compass(low, home.high)) if low and low < home.high else None
+
+
+def _home_compass(book: Book, part: Part) -> Compass:
+    """Give the compass of a division's keys as far as it is told by now, here or of another."""
+    told = (one.compass for one in book.parts if one.is_pedal is part.is_pedal and one.compass)
+    known = part.compass or book.compasses.get(part.is_pedal) or next(told, None)
+    return known or (_FEET if part.is_pedal else _MANUAL)
 
 
 def _start(text: str) -> int | None:

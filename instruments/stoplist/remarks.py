@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import replace
+from fractions import Fraction
 
 from instruments.compass import Compass, CompassError, parse_compass, parse_key
 from instruments.mixtures import Composition, Zone
@@ -161,7 +162,7 @@ def _nearest(part: Part, stop: Stop) -> Stop | None:
     """Give the stop above it in the list that is of its name, or else of its family."""
     at = next(place for place, one in enumerate(part.stops) if one.id == stop.id)
     above = [one for one in part.stops[:at] if one.family is stop.family]
-    return _named(above, stop.name) or (above[-1] if above else None)
+    return _named(above, words_of(stop.name), None) or (above[-1] if above else None)
 
 
 def _borrowed(book: Book, number: int, part: Part, stop: Stop, remark: str) -> Stop | None:
@@ -195,38 +196,35 @@ def _by_number(book: Book, number: int, stop: Stop, told: str) -> Stop:
 
 
 def _lender(book: Book, part: Part, stop: Stop, whom: str) -> Stop | None:
-    """Find the lender in the division named, or of the name given."""
+    """Find the lender in the division named, or of the name or the length given."""
     figures = figures_in(whom)
+    length = figures[0].length if figures else stop.length
     if figures and not words_of(whom):
-        return next(
-            (
-                one
-                for one in part.stops
-                if one.length == figures[0].length
-                and one.family is stop.family
-                and one.id != stop.id
-            ),
-            None,
-        )
-    said = plain(whom).strip()
-    owner = next(
-        (found for found in (part_named(book, one) for one in (said, *words_of(said))) if found),
-        None,
-    )
+        same = [one for one in part.stops if one.family is stop.family and one.id != stop.id]
+        return next((one for one in same if one.length == length), None)
+    owner, rest = _owner(book, words_of(whom))
     parts = [owner] if owner else [part, *(one for one in book.parts if one is not part)]
     stops = [one for each in parts for one in each.stops if one.id != stop.id]
-    rest = [word for word in words_of(said) if owner is None or part_named(book, word) is not owner]
-    return (
-        _named(stops, " ".join(rest))
-        or next((one for one in stops if one.name == stop.name and one.length == stop.length), None)
-        or _named(stops, stop.name)
-    )
+    named = _named(stops, rest, length)
+    if named or rest:
+        return named or _named(stops, words_of(stop.name), length)
+    own = [one for one in stops if one.name == stop.name and one.length == length]
+    return next(iter(own), None) or _named(stops, words_of(stop.name), length)
 
 
-def _named(stops: list[Stop], name: str) -> Stop | None:
-    wanted = set(words_of(name))
-    if not wanted:
-        return None
-    exact = [one for one in stops if set(words_of(one.name)) == wanted]
-    alike = [one for one in stops if set(words_of(one.name)) & wanted]
-    return next(iter(exact or alike), None)
+def _owner(book: Book, spoken: list[str]) -> tuple[Part | None, list[str]]:
+    """Give the division that the first words name, and the words behind it."""
+    for size in (3, 2, 1):
+        found = part_named(book, " ".join(spoken[:size])) if size <= len(spoken) else None
+        if found is not None:
+            return found, spoken[size:]
+    return None, spoken
+
+
+def _named(stops: list[Stop], wanted: list[str], length: Fraction | None) -> Stop | None:
+    """Give the stop of these words, of the length first; else one that shares a word with them."""
+    exact = [one for one in stops if words_of(one.name) == wanted]
+    exact += [one for one in stops if set(words_of(one.name)) == set(wanted)]
+    alike = [one for one in stops if set(words_of(one.name)) & set(wanted)]
+    found = exact or alike
+    return next((one for one in found if one.length == length), next(iter(found), None))

@@ -19,18 +19,27 @@ def write_stoplist(organ: Organ) -> str:
     A stop's tone is told only where its name alone would be read as another. What no stop list
     says (the console, where each control stands) is left out.
     """
-    silent = _text(organ, frozenset())
+    told: frozenset[str] = frozenset()
+    while True:
+        text = _text(organ, told)
+        misread = _misread(organ, text) | told
+        if misread == told:
+            return text
+        told = misread
+
+
+def _misread(organ: Organ, text: str) -> frozenset[str]:
+    """Give the ids of the stops whose tone the text would tell wrongly."""
     try:
-        read = read_stoplist(silent).organ
+        read = read_stoplist(text).organ
     except StoplistError:
-        return silent
+        return frozenset()
     tones = {(one.name, at): _tone(stop) for at, (one, stop) in enumerate(read.stops())}
-    told = {
+    return frozenset(
         stop.id
         for at, (division, stop) in enumerate(organ.stops())
         if tones.get((division.name, at)) != _tone(stop)
-    }
-    return _text(organ, frozenset(told))
+    )
 
 
 def _tone(stop: Stop) -> tuple[str, str]:

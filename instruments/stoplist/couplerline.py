@@ -18,6 +18,7 @@ _SIGNS = {
     "&": "-",
     "=": "-",
 }
+_COUPLES = re.compile(r"(?:koppel|koppeln|kopplung|koppelung|koppeling|koppelingen|kobling)$")
 _ROMANS = {"i": 1, "ii": 2, "iii": 3, "iv": 4, "v": 5, "vi": 6}
 
 
@@ -146,7 +147,7 @@ def _simple(part: str, found: _Tokens) -> bool:
     elif part in words("sub") | words("super"):
         found.octaves.append(16 if part in words("sub") else 4)
         found.coupling = found.coupling or "kop" in part
-    elif part in words("coupling"):
+    elif part in words("coupling") or _COUPLES.search(part):
         found.coupling = found.coupling or part not in words("weak_coupling")
         found.pedal = found.pedal or part in words("pedal_coupling")
     elif part in words("off"):

@@ -12,7 +12,8 @@ MARKS = " \t.,;:-–—…·_=*†‡§|/"
 #: How many letters of a word stand before an ending that means a stop, and how many it has.
 _LEAST_BEFORE, _LEAST_END = 2, 4
 _HALVED = re.compile(
-    r"^(?P<name>.*\w{3,}.*)\s(?P<half>[Bb]/[DdSs]|[DB]|[Dd]isc\.?|TC|[Tt]en\.? ?C)$"
+    r"^(?P<name>.*\w{3,}.*)\s(?P<half>[Bb]/[DdSs]|[DB]|[Dd]isc\.?|TC|[Tt]en\.? ?C"
+    r"|(?:ab|from|vanaf|dès|desde|dal?|fra|från) [A-Ga-g][#b]?[0-4]?['’′]{0,3})$"
 )
 #: A count of pipes that a table leaves behind a name.
 _PIPES = re.compile(r"(?<=\w)\s+[1-9]\d{2}$")

@@ -14,6 +14,8 @@ _RAISED_FRACTION = re.compile(r"(?<=\d)?([⁰¹²³⁴⁵⁶⁷⁸⁹]{1,2})\s?[
 #: Gaps wider than any page are narrowed to so many spaces.
 WIDEST = 200
 _WIDE = re.compile(rf" {{{WIDEST},}}")
+#: Where a compass is glued to the word before it: HAUPTWERKC-g3.
+_GLUED = re.compile(r"(?<=[^\W\d]{4})(?=C(?:,\s?[DE]){0,2}\s?[-–]\s?[a-g][1-4'’])")
 _SPACES = re.compile(r"[\u00a0\u2000-\u200a\u202f\u205f\u3000]")
 _UNSEEN = re.compile(r"[\u200b-\u200f\u2060\ufeff\u00ad]")
 _MARKDOWN = re.compile(r"\*\*|__|^\s*#{1,6}\s+|^\s*(?:\|\s*)?(?::?-{2,}:?\s*\|\s*)+(?::?-*:?)\s*$")
@@ -27,6 +29,7 @@ def tidy_line(line: str) -> str:
         line = html.unescape(line)
     line = _UNSEEN.sub("", _SPACES.sub(" ", unicodedata.normalize("NFC", line)))
     line = _WIDE.sub(" " * WIDEST, line)
+    line = _GLUED.sub(" ", line)
     line = _RAISED_FRACTION.sub(_fraction, line).translate(_RAISED)
     return _MARKDOWN.sub("", line).replace("⁄", "/").rstrip()
 

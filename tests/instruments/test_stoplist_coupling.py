@@ -73,3 +73,17 @@ def test_a_pedal_coupler_makes_pedals_where_there_are_none():
 @pytest.mark.parametrize("text", ["Flute 4", "a fine organ", "Swell", "x" * 200, "Great 7", "8"])
 def test_other_words_are_no_couplers(text):
     assert read_couplers(text) == ()
+
+
+def test_two_pairs_behind_one_word_are_two_couplers():
+    names = couplers(GERMAN, "Koppeln und Spielhilfen\nSchiebekoppeln II/I und I/P")
+
+    assert names == ["Schwellwerk to Hauptwerk", "Hauptwerk to Pedal"]
+
+
+@pytest.mark.parametrize("line", ["Three composition pedals to Great", "Six pistons to Swell"])
+def test_pedals_and_pistons_of_a_division_are_accessories(line):
+    organ = read_stoplist(ENGLISH + "\n" + line).organ
+
+    assert organ.accessories == (line,)
+    assert organ.couplers == ()

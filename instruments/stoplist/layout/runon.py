@@ -35,6 +35,7 @@ _HEADED = re.compile(r"(?:[^\W_]|[.()'’ -]|\d)+$")
 _BOUND = re.compile(r"[.;,)\]'’′\d]|^")
 _NUMBERING = re.compile(r"(?:^|(?<=\s))(?P<number>\d{1,3})(?P<mark>[.)]?)\s+(?=[^\W\d_])")
 _AFTER = re.compile(r"(?:\s*(?:\([^()]*\)|\[[^\[\]]*\]|[*†‡@#]+|pipes|notes|ranks|\d{2,4}(?=\s)))*")
+_PLACED = re.compile(r"^\W*\d{1,3}[.)]\s+(?=[^\W\d_])")
 _NUMERAL = re.compile(r"[IVX\d. ]+")
 _TO = re.compile(r"\s+(?:to|an|auf|sur|aan|op|til|till|al)\s+(?:the\s+)?", re.I)
 SHORTEST = 12
@@ -45,6 +46,10 @@ def split_line(text: str) -> list[str]:
     """Cut a line into its headings, stops and the rest; a line of one thing comes back whole."""
     if not SHORTEST <= len(text) <= LONGEST or is_heading(text) or are_couplers(text):
         return [text]
+    placed = _PLACED.match(text)
+    if placed and len(_NUMBERING.findall(text)) == 1:
+        first, *others = split_line(text[placed.end() :])
+        return [placed[0] + first, *others]
     found: list[str] = []
     for heading, rest in _chunks(text):
         if heading and is_section(heading):

@@ -19,6 +19,8 @@ _SIGNS = {
     "=": "-",
 }
 _COUPLES = re.compile(r"(?:koppel|koppeln|kopplung|koppelung|koppeling|koppelingen|kobling)$")
+#: What stands between couplers; “and” only where two short forms follow, as in I/II.
+APART = re.compile(r"[;,•]\s+|\s·\s|\s(?:und|and|et|en|og|och|y)\s(?=\S+\s?[/-]\s?\S)")
 _ROMANS = {"i": 1, "ii": 2, "iii": 3, "iv": 4, "v": 5, "vi": 6}
 
 
@@ -186,7 +188,7 @@ def manual_number(word: str) -> int:
 
 def are_couplers(text: str) -> bool:
     """Say whether a text names couplers alone, parted by commas if there are several."""
-    parts = [part for part in re.split(r"[;,]\s+", text) if words_of(part)]
+    parts = [part for part in APART.split(text) if words_of(part)]
     return bool(parts) and all(read_couplers(part) for part in parts)
 
 

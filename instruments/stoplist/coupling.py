@@ -5,12 +5,14 @@ from dataclasses import replace
 
 from instruments.lexicon import find_name
 from instruments.stoplist.book import Book
-from instruments.stoplist.couplerline import CouplerLine, is_coupler_heading, read_couplers
+from instruments.stoplist.couplerline import (
+    APART,
+    CouplerLine,
+    is_coupler_heading,
+    read_couplers,
+)
 from instruments.stoplist.paragraphs import labelled
 from instruments.stoplist.tables import words, words_of
-
-#: What stands between couplers; a word for “and” only where two short forms follow, as in I/II.
-_APART = re.compile(r"[;,•]\s+|\s·\s|\s(?:und|and|et|en|og|och|y)\s(?=\S+\s?[/-]\s?\S)")
 
 
 def read_coupling(book: Book, number: int, text: str) -> str:
@@ -84,7 +86,7 @@ def _of_lead(lead: str, piece: str, among: bool) -> tuple[CouplerLine, ...]:
 
 def _coupled(text: str) -> list[str]:
     """Part couplers at their commas, or before each that names two keyboards."""
-    pieces = _APART.split(text)
+    pieces = APART.split(text)
     if len(pieces) > 1 or len(re.findall(r"\sto\s", text)) < 2:
         return pieces
     return re.split(r"\s+(?=\w+\sto\s)", text)

@@ -89,9 +89,6 @@ def _is_numbered(lines: list[str]) -> bool:
 def _read_line(book: Book, number: int, line: str, original: str) -> None:
     if _ALONE.fullmatch(original):
         line = f"Manual {original}"
-    if not line.strip():
-        book.lines.append(LineRead(number, original, "marks of a page"))
-        return
     whole = read_whole(book, number, line)
     if whole:
         book.lines.append(LineRead(number, original, whole))
@@ -115,5 +112,6 @@ def _told(read: list[LineRead], originals: list[str]) -> Iterator[LineRead]:
         by_line.setdefault(one.line, []).append(one.read_as)
     for number, original in enumerate(originals, start=1):
         if original.strip():
-            told = dict.fromkeys(by_line.get(number, ["read with a line near it"]))
+            near = "read with a line near it" if tidy_line(original).strip() else "marks of a page"
+            told = dict.fromkeys(by_line.get(number, [near]))
             yield LineRead(number, original.strip(), "; ".join(told))

@@ -17,7 +17,7 @@ from instruments.stoplist.tones import read_tone
 
 _MANUAL, _FEET = Compass(0, 55), Compass(0, 29)
 _FROM = re.compile(
-    r"^(?:(?:from|ab|vanaf|van|à partir de|dès|desde|da|fra|från|fr\.?)\s+)?"
+    r"^(?:(?:from|ab|vanaf|van|à partir d[eu]|dès|desde|da|fra|från|fr\.?)\s+)?"
     r"(?P<start>(?:do|ut)\s?[23]|(?:du\s)?[23]e?d?\s?(?:do|ut)|tenor\s?c|t\.?c\.?|middle\s?c|[A-Ga-g][#♯b♭]?[0-4]?['’′]{0,3})"
     r"(?:\s+(?:up(?:wards)?|an|upward))?$",
     re.IGNORECASE,
@@ -46,7 +46,7 @@ def with_remarks(book: Book, number: int, part: Part, stop: Stop, remarks: tuple
             if changed is not None:
                 stop = changed
                 break
-    return _half_in_name(stop)
+    return stop
 
 
 def _toned(book: Book, number: int, part: Part, stop: Stop, remark: str) -> Stop | None:
@@ -79,17 +79,6 @@ def is_both_halves(remark: str) -> bool:
     spoken = set(words_of(remark)) - {"and", "und", "et", "y", "e", "en"}
     bass, treble = words("bass"), words("treble")
     return bool(spoken & bass and spoken & treble) and spoken <= bass | treble
-
-
-def _half_in_name(stop: Stop) -> Stop:
-    spoken = words_of(stop.name)
-    if stop.half or len(spoken) < 2:
-        return stop
-    if spoken[-1] in {"treble", "discant", "diskant", "dessus", "soprani", "tiple", "tiples"}:
-        return replace(stop, half=Half.TREBLE)
-    if spoken[-1] in {"bajo", "bajos", "bassi"}:
-        return replace(stop, half=Half.BASS)
-    return stop
 
 
 def _partial(book: Book, number: int, part: Part, stop: Stop, remark: str) -> Stop | None:

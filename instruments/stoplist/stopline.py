@@ -22,8 +22,8 @@ _NUMBERED = re.compile(
     re.I,
 )
 _COUNTED = re.compile(
-    r"[,;–-]?\s*\b\d{1,4}\s?(?:pipes?|notes?|pfeifen|töne|tasten|pijpen|tonen|tuyaux|tubos|canne|bells?|"
-    r"tubes?|bars?|chimes?|mm|cm|inch(?:es)?|piber|pipor|röhren|stäbe|glocken|plates?|harps?)\b\.?",
+    r"[,;–-]?\s*(?<!feet )(?<!foot )(?<!ft )(?<!ft\. )\b\d{1,4}\s?(?:pipes?|notes?|pfeifen|töne|"
+    r"tasten|pijpen|tonen|tuyaux|tubos|canne|bells?|tubes?|bars?|chimes?|mm|cm|inch(?:es)?|piber|pipor|röhren|stäbe|glocken|plates?|harps?)\b\.?",
     re.I,
 )
 _PROSE = re.compile(r"[?!]|[:;]\s|\.\s+[A-ZÄÖÜ]\w+\s+\w+\s+\w+")

@@ -80,6 +80,9 @@ def _composed(book: Book, number: int, stop: Stop, found: StopLine) -> Stop:
         return stop
     start = stop.compass.low if stop.compass else (entry and entry.from_key) or 0
     zones = _customary(stop, entry.counts if entry else (), start)
+    if not zones:
+        book.assume(number, f"{stop.name}: its composition is not written and not known.")
+        return stop
     told = ordinals_label(zones[0].lengths)
     book.assume(
         number,
@@ -110,7 +113,9 @@ def _customary(stop: Stop, counts: tuple[int, ...], start: int) -> Composition:
     climbed = _from(stop.length, ranks)
     if not climbed and ranks > 6:
         climbed = tuple(map(length_of_ordinal, _LADDER[max(0, 9 - ranks) :][:ranks]))
-    return (Zone(start, climbed),) if climbed else customary(max(2, ranks), start)
+    if climbed or ranks > 6:
+        return (Zone(start, climbed),) if len(climbed) == ranks else ()
+    return customary(max(2, ranks), start)
 
 
 def _from(length: Fraction | None, ranks: int) -> tuple[Fraction, ...]:

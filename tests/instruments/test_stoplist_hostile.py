@@ -16,7 +16,7 @@ HOSTILE = {
     "one long word": "x" * 199_000,
     "figures alone": "8 " * 90_000,
     "brackets": "(" * 100_000,
-    "a page with scripts": "<html><script>var a = 'Oboe 8';</script><td>Oboe</td><td>8</td>\n" * 900,
+    "a page with scripts": "<html><script>a = 'Oboe 8';</script><td>Oboe</td><td>8</td>\n" * 900,
     "ten thousand stops": "GREAT\n" + "Oboe 8\n" * 10_000,
     "commas": "GREAT\n" + "Oboe 8, " * 20_000,
     "mixed endings": "GREAT\r\nOboe 8\rFlute 4\n\n\u2028Oboe 4\x0bPrincipal 4",
@@ -30,8 +30,8 @@ HOSTILE = {
 REFUSED = ["", " \n\t ", "\x00\x01\x02", "\x07" * 500, "y" * 200_001, "Dear all, see you at nine."]
 WORDS = (
     "GREAT", "Swell", "I.", "Pedal:", "Oboe 8", "Mixtur 4f.", "15.19.22", "2 2/3'",
-    "(from Great)", "Sw/Gt 16 8 4", "\n", "\r\n", "\t", ",", "Koppeln:", "II/I", "Tremulant", "C-g3", "§", "½", "[A]",
-    "8", "ext.", "(ab c0)", "Zimbelstern", "a1 = 440 Hz", "|", "<b>", "&amp;", "c1: 12.15", "no. 3",
+    "(from Great)", "Sw/Gt 16 8 4", "\n", "\r\n", "\t", ",", "Koppeln:", "II/I", "Tremulant",
+    "C-g3", "§", "½", "[A]", "8", "ext.", "(ab c0)", "Zimbelstern", "a1 = 440 Hz", "|", "<b>", "&amp;", "c1: 12.15", "no. 3",
 )  # fmt: skip
 
 

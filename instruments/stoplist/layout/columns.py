@@ -9,8 +9,10 @@ from instruments.stoplist.layout.cells import Cell, groups_of
 from instruments.stoplist.layout.continuity import dealt, follows_well
 from instruments.stoplist.layout.pieces import (
     Piece,
-    heading_at_front,
+    headings_in,
+    is_coupler,
     is_heading,
+    is_section,
     is_stop,
     is_tremulant,
 )
@@ -19,7 +21,8 @@ from instruments.stoplist.layout.vertical import Line
 from instruments.stoplist.tables import ANY_ROLE, words_of
 
 _NEAR = 6
-_JOINERS = frozenset("&/+")
+#: What a coupler among stops, or a stop among couplers, weighs against a guess.
+_STRAY = 10
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,9 +64,13 @@ class _Block:
             doubt = f"“{text}”: its column is lost; it is taken to go on as {self.named(at)}."
             self.columns[at].append(Piece(line, text, doubt if guessed else ""))
 
+    def is_list_of_couplers(self, at: int) -> bool:
+        return is_section(self.named(at))
+
     def _fitness(self, chosen: Sequence[int], stops: Sequence[str]) -> float:
         return sum(
             follows_well(self.columns[at][-1].text, text, pedal=self.is_pedal(at))
+            - _STRAY * (self.is_list_of_couplers(at) is not _couples(text))
             for at, text in zip(chosen, stops, strict=True)
         )
 
@@ -148,7 +155,7 @@ def _begun(row: _Row, block: _Block | None, following: Sequence[Line]) -> _Block
         stops = [group for group in row.groups if is_stop(group.text)]
         plain = block is None and len(stops) > 1 and not is_heading(row.groups[0].text)
         return _Block(offsets) if plain else None
-    headings = headings_in_row(row.text)
+    headings = headings_in(row.text)
     if len(headings) < 2:
         return None
     below = next((line.text for line in following if line.text.strip()), "")
@@ -161,28 +168,12 @@ def _is_one(groups: Sequence[Cell]) -> bool:
     return len(roles) > 1 and sum(role != ANY_ROLE for role in roles) == 1
 
 
-def headings_in_row(text: str) -> list[str]:
-    """Give the headings that follow one another in a row, ``GREAT SWELL PEDAL``, if nothing else
-    stands in it.
-    """
-    tokens = text.split()
-    if len(tokens) < 2 or len(tokens) > 16 or _JOINERS & set(text) or "to" in words_of(text):
-        return []
-    found: list[str] = []
-    while tokens:
-        size = heading_at_front(tokens)
-        if size == 0:
-            return []
-        found.append(" ".join(tokens[:size]))
-        tokens = tokens[size:]
-    closed = all(heading.count("(") == heading.count(")") for heading in found)
-    return found if closed else []
-
-
 def _goes_on(block: _Block, row: _Row) -> bool:
     if block.flat:
         stops = split_stops(row.text)
-        return len(stops) <= len(block.open) and all(map(_listed, stops))
+        return len(stops) <= len(block.open) and all(
+            _listed(stop) or _couples(stop) for stop in stops
+        )
     if len(row.groups) > 1:
         return not (_is_one(row.groups) and all(is_heading(one.text) for one in row.groups))
     group = row.groups[0]
@@ -193,6 +184,10 @@ def _goes_on(block: _Block, row: _Row) -> bool:
 
 def _listed(text: str) -> bool:
     return is_stop(text) or is_tremulant(text)
+
+
+def _couples(text: str) -> bool:
+    return is_coupler(text) or "to" in words_of(text)
 
 
 def _put(block: _Block, row: _Row) -> None:

@@ -10,7 +10,7 @@ from instruments.stoplist.couplerline import read_couplers
 from instruments.stoplist.headings import read_heading
 from instruments.stoplist.lengths import figures_in
 from instruments.stoplist.ranks import composition_in, ranks_in
-from instruments.stoplist.tables import home, words, words_of
+from instruments.stoplist.tables import ANY_ROLE, home, words, words_of
 
 _BRACKETS = re.compile(r"\([^()]*\)|\[[^\[\]]*\]")
 _ORDER = re.compile(r"\b(?:no|nr|n[°º]|№)\.?\s?\d{1,2}\b", re.IGNORECASE)
@@ -36,6 +36,7 @@ class Piece:
     gap: bool = False
 
 
+_JOINERS = frozenset("&/+")
 #: Longer text is nothing that can be told apart.
 LONGEST = 12_000
 
@@ -106,7 +107,7 @@ def is_stop(text: str) -> bool:
 def names_division(token: str) -> bool:
     """Tell whether a word names a division, and is not only a number or a word beside one."""
     heading = read_heading(token)
-    return heading is not None and bool(words_of(token)) and not heading.number
+    return heading is not None and heading.home.role != ANY_ROLE and not heading.number
 
 
 def heading_at_front(tokens: Sequence[str]) -> int:
@@ -119,6 +120,31 @@ def heading_at_front(tokens: Sequence[str]) -> int:
             break
         size += 1
     return min(size, len(tokens))
+
+
+def headings_in(text: str) -> list[str]:
+    """Give the headings that follow one another, ``GREAT SWELL PEDAL``, if nothing else is there.
+
+    The heading of the couplers may be one of them.
+    """
+    tokens = text.split()
+    if len(tokens) < 2 or len(tokens) > 16 or _JOINERS & set(text) or "to" in words_of(text):
+        return []
+    found: list[str] = []
+    while tokens:
+        size = heading_at_front(tokens) or int(bool(found) and is_section(tokens[0]))
+        if size == 0:
+            return []
+        found.append(" ".join(tokens[:size]))
+        tokens = tokens[size:]
+    return found if _are_several(found) else []
+
+
+def _are_several(headings: Sequence[str]) -> bool:
+    """Tell whether headings name divisions, each its own: Swell (Manual III) is only one."""
+    closed = all(text.count("(") == text.count(")") and text[0] != "(" for text in headings)
+    named = [one for text in headings if (one := read_heading(text)) and one.home.role != ANY_ROLE]
+    return closed and (len(named) > 1 or any(map(is_section, headings)))
 
 
 def is_tremulant(text: str) -> bool:

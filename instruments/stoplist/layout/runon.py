@@ -11,6 +11,8 @@ from instruments.stoplist.layout.pieces import (
     figure_spans,
     has_figure,
     heading_at_front,
+    headings_in,
+    is_coupler,
     is_heading,
     is_known,
     is_loose,
@@ -26,7 +28,7 @@ _SEPARATORS = (
     re.compile(r",(?![^()]*\))(?!\d)"),
     re.compile(r"\s[-–—]\s"),
     re.compile(r"\s/\s"),
-    re.compile(r"(?<=\w)\.\s+(?=[^\W\d])"),
+    re.compile(r"(?:(?<=[^\W\d]{4})|(?<=['’′]))\.\s+(?=[^\W\d])"),
 )
 _SENTENCE = re.compile(r"(?<=\w)\.\s+(?=[^\W\d]{4})")
 _AND = re.compile(r"^(?:and|und|et|en|y|e|og|och)\s+(?:a\s+|an\s+)?(?=\S)", re.I)
@@ -44,8 +46,10 @@ MOST_HEADING_WORDS, LONGEST_HEADING = 12, 100
 
 def split_line(text: str) -> list[str]:
     """Cut a line into its headings, stops and the rest; a line of one thing comes back whole."""
-    if not SHORTEST <= len(text) <= LONGEST or is_heading(text) or are_couplers(text):
+    if not SHORTEST <= len(text) <= LONGEST or _is_whole(text):
         return [text]
+    if is_heading(text):
+        return headings_in(text) or [text]
     placed = _PLACED.match(text)
     if placed and len(_NUMBERING.findall(text)) == 1:
         first, *others = split_line(text[placed.end() :])
@@ -61,6 +65,13 @@ def split_line(text: str) -> list[str]:
         if rest.strip(" .,;"):
             found.extend(_parts(rest.strip(" .,;")))
     return found if len(found) > 1 and all(map(_is_closed, found)) else [text]
+
+
+def _is_whole(text: str) -> bool:
+    """Say whether a line is of one thing: couplers, or a tremulant and whose it is."""
+    _, _, rest = text.partition(" ")
+    shaken = is_tremulant(text) and not figure_spans(text) and read_heading(rest) is None
+    return shaken or is_coupler(text) or are_couplers(text)
 
 
 def _is_closed(text: str) -> bool:

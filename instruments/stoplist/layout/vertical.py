@@ -27,7 +27,7 @@ class Line:
 
 def joined(lines: Sequence[Line]) -> list[Line]:
     """Give the lines with figures that stand alone put beside the names they belong to."""
-    lines = _numbered(lines)
+    lines = _numbered(_closed(lines))
     named = [line for line in lines if line.text.strip()]
     figures = sum(map(_is_figure, named))
     if figures < _LEAST or figures < _SHARE * len(named):
@@ -55,6 +55,20 @@ def joined(lines: Sequence[Line]) -> list[Line]:
             leading = None
             found.append(line)
     _handed(found, names, waiting)
+    return found
+
+
+def _closed(lines: Sequence[Line]) -> list[Line]:
+    """Give the lines with a bracket that opens in one and closes in the next in one line."""
+    found: list[Line] = []
+    for line in lines:
+        before = found[-1].text if found else ""
+        if before.count("(") == before.count(")") + 1 and line.text.count(")") > line.text.count(
+            "("
+        ):
+            found[-1] = _with(found[-1], [line])
+        else:
+            found.append(line)
     return found
 
 

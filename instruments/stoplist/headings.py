@@ -1,13 +1,13 @@
 """Headings: what a line that begins a division says of it."""
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from instruments.compass import Compass
 from instruments.stoplist.compasses import compass_in, without_compass
 from instruments.stoplist.ranks import roman_value
-from instruments.stoplist.tables import ANY_ROLE, Home, home, words, words_of
+from instruments.stoplist.tables import ANY_ROLE, Home, home, plain, words, words_of
 
 _NUMBER = re.compile(
     r"(?<![\w'’])(?P<roman>I{1,3}|IV|VI?)(?![\w'’])"
@@ -33,6 +33,7 @@ _ORDINALS = {
 _BRACKETED = re.compile(r"\([^()]*\)|\[[^\[\]]*\]")
 _WINDS = frozenset({"wind", "winddruck", "winddrücke", "winddruk", "pression", "pressure"})
 MOST_WORDS = 12
+_NAME = re.compile(r"[^\W\d_]+")
 #: Two short forms with a stroke between them couple: I/P, II/Ped., HW/P.
 _COUPLED = re.compile(r"[^\W\d_]{1,3}\.?\s?/\s?[^\W\d_]{1,3}\.?")
 
@@ -68,7 +69,7 @@ def read_heading(text: str, language: str = "") -> Heading | None:
     known = set(words_of(text))
     boxed = division.role == "swell" or bool(words("enclosed") & known)
     return Heading(
-        division,
+        _as_written(division, text),
         number,
         boxed and not words("unenclosed") & known,
         bool(words("floating") & known),
@@ -81,6 +82,14 @@ def _known_inside(match: re.Match[str]) -> str:
     spoken = words_of(match[0])
     known = all(word in _others() or home(word) for word in spoken)
     return match[0] if known else " "
+
+
+def _as_written(division: Home, text: str) -> Home:
+    """Give a division with its name as the list spells it; capitals have lost their accents."""
+    for word in _NAME.findall(text):
+        if plain(word) == plain(division.name) and not word.isupper():
+            return replace(division, name=word[0].upper() + word[1:])
+    return division
 
 
 def _number(text: str) -> tuple[int, str]:

@@ -15,6 +15,7 @@ from instruments.stoplist.tables import words, words_of
 from instruments.tone import Family
 
 MOST_WORDS, LONGEST = 7, 240
+_PIPES = re.compile(r"(?<=[^\W\d])\s(\d{2,3})$")
 _IN_BRACKETS = re.compile(r"\(([^()]*)\)|\[([^\[\]]*)\]|\{([^{}]*)\}")
 _NUMBERED = re.compile(
     r"\b(?:no|nr|num|n°|nº|№|#)\.?\s?\d{1,2}\b|(?<=\w)\s\d(?=\s+\d{1,2}(?![\d/])(?!\s?\d?/))"
@@ -86,8 +87,17 @@ def _remarks_out(text: str) -> tuple[str, tuple[str, ...]]:
         return " "
 
     bare = _IN_BRACKETS.sub(out, text)
-    bare = _COUNTED.sub(" ", bare)
-    return re.sub(r"\s+", " ", bare).strip(MARKS), tuple(one for one in remarks if one)
+    bare = _uncounted(re.sub(r"\s+", " ", _COUNTED.sub(" ", bare)).strip(MARKS))
+    return bare, tuple(one for one in remarks if one)
+
+
+def _uncounted(text: str) -> str:
+    """Take the number of its pipes off a stop whose length stands before its name."""
+    count = _PIPES.search(text)
+    before = figures_in(text[: count.start()]) if count else []
+    if count and before and (before[0].sure or int(count[1]) > 32):
+        return text[: count.start()]
+    return text
 
 
 def _only_figures(text: str) -> bool:
@@ -187,7 +197,14 @@ def _is_name(name: str, match: Match | None, *, figured: bool, bare: bool) -> bo
         return False
     if figured:
         return match is not None or (len(spoken) <= 4 and not words("note") & set(spoken))
-    return match is not None and (match.exact or (bare and len(spoken) <= 4))
+    known = match is not None and (match.exact or (bare and len(spoken) <= 4))
+    return known or _is_of_names(name)
+
+
+def _is_of_names(name: str) -> bool:
+    """Say whether every word of a name is the name of a stop: Flautado Violón."""
+    found = [find_name(word) for word in name.split()]
+    return len(found) == 2 and all(one is not None and one.exact for one in found)
 
 
 def _kept(match: Match | None, found: _Found) -> Ranks | None:

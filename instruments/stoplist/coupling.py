@@ -21,7 +21,7 @@ def read_coupling(book: Book, number: int, text: str) -> str:
     label, colon, rest = labelled(text)
     if colon and not is_coupler_heading(label):
         return ""
-    pieces = _coupled(rest if colon else text)
+    pieces = APART.split(rest if colon else text)
     among = among or bool(colon) or _bare_octave(book, text)
     found = _each(_with_octaves(pieces), label if colon else "", among)
     if not found or not (all(found) or colon):
@@ -82,14 +82,6 @@ def _of_lead(lead: str, piece: str, among: bool) -> tuple[CouplerLine, ...]:
     if any(one.source or one.target or one.pedal for one in made):
         return ()
     return read_couplers(f"{lead} {piece}", among_couplers=among)
-
-
-def _coupled(text: str) -> list[str]:
-    """Part couplers at their commas, or before each that names two keyboards."""
-    pieces = APART.split(text)
-    if len(pieces) > 1 or len(re.findall(r"\sto\s", text)) < 2:
-        return pieces
-    return re.split(r"\s+(?=\w+\sto\s)", text)
 
 
 def _with_octaves(pieces: list[str]) -> list[str]:

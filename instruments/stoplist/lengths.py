@@ -24,13 +24,13 @@ _UNIT = (
     r"(?:\s?(?:['’′´`‘]{1,2}|[\"”″])|\s?(?:ft|feet|foot|fuß|fuss|füssig|füßig|pieds?|pds?|voets?|"
     r"piedi|piede|pies?|pés|fots?|fod|vt|stóp|stopy|fusz)\b\.?|\s?[pPfFvV]\.(?!\s*\d))"
 )
-_FRACTION = r"(?P<over>\d{1,2})\s?[/⁄]\s?(?P<under>\d{1,2})"
+_FRACTION = r"(?P<over>\d{1,3})\s?[/⁄]\s?(?P<under>\d{1,2})"
 _GLYPH = r"(?P<glyph>[½⅓⅔¼¾⅕⅖⅗⅘⅐⅑⅛⅜⅝⅞⅙⅚])"
 LENGTH = re.compile(
     rf"(?<![\w./,])(?P<length>(?P<palms>\d{{1,2}})(?P<half>\s?½|\s1/2)?\s?palm\w*\.?"
     rf"|(?<=\bde )(?P<span>52|26|13)"
     rf"|(?P<feet>\d{{1,2}})\s?(?:ft|feet|foot)\.?\s(?P<inches>\d)\s?(?:in|inch|inches)\b\.?"
-    rf"|(?:(?P<whole>\d{{1,2}})(?:\s?['’′+.·]\s?|\s?-\s?|\s+)?)?(?:{_FRACTION}|{_GLYPH})"
+    rf"|(?:(?P<whole>\d{{1,2}})(?:\s?['’′+.·-]\s?|\s+|(?=[½-⅞¼-¾])))?(?:{_FRACTION}|{_GLYPH})"
     rf"(?P<unit>{_UNIT})?"
     rf"|(?P<decimal>\d{{1,2}}[.,]\d{{1,3}})(?P<unit2>{_UNIT})?"
     rf"|(?P<integer>\d{{1,2}})(?P<unit3>{_UNIT})?)(?![\w/%°])(?![.,]\d)",

@@ -64,13 +64,23 @@ def test_a_coupler_that_couples_nothing_here_is_unread(line):
     assert reading.organ.couplers == ()
 
 
+@pytest.mark.parametrize("line", ["Pedalkoppel", "Octaves graves", "Manualkoppel"])
+def test_pedals_alone_couple_with_nothing(line):
+    reading = read_stoplist(f"PEDAL\nSubbass 16\nFlöte 8\nKoppeln\n{line}")
+
+    assert reading.organ.couplers == ()
+    assert [one.text for one in reading.unread] == [line]
+
+
 def test_a_pedal_coupler_makes_pedals_where_there_are_none():
     reading = read_stoplist("MANUAL\nPrincipal 8\nFlute 4\n\nPedal coupler")
 
     assert [one.id for one in reading.organ.keyboards] == ["manual", "pedal"]
 
 
-@pytest.mark.parametrize("text", ["Flute 4", "a fine organ", "Swell", "x" * 200, "Great 7", "8"])
+@pytest.mark.parametrize(
+    "text", ["Flute 4", "a fine organ", "Swell", "x" * 200, "Great 7", "8", "Swell to octave"]
+)
 def test_other_words_are_no_couplers(text):
     assert read_couplers(text) == ()
 

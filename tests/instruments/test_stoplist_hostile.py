@@ -31,7 +31,8 @@ REFUSED = ["", " \n\t ", "\x00\x01\x02", "\x07" * 500, "y" * 200_001, "Dear all,
 WORDS = (
     "GREAT", "Swell", "I.", "Pedal:", "Oboe 8", "Mixtur 4f.", "15.19.22", "2 2/3'",
     "(from Great)", "Sw/Gt 16 8 4", "\n", "\r\n", "\t", ",", "Koppeln:", "II/I", "Tremulant",
-    "C-g3", "§", "½", "[A]", "8", "ext.", "(ab c0)", "Zimbelstern", "a1 = 440 Hz", "|", "<b>", "&amp;", "c1: 12.15", "no. 3",
+    "C-g3", "§", "½", "[A]", "8", "ext.", "(ab c0)", "Zimbelstern", "a1 = 440 Hz", "|", "<b>",
+    "&amp;", "c1: 12.15", "no. 3", "Couplers", "Manual",
 )  # fmt: skip
 
 

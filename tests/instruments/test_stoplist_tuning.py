@@ -51,6 +51,7 @@ def test_the_way_couplers_act_is_read():
         ("C,D-c3", "C,D-c3"),
         ("CDE-c'''", "C,D,E-c3"),
         ("54 notes", "C-f3"),
+        ("CED-c3", "C-c3"),
         ("GG to f3", "GG-f3"),
     ],
 )
@@ -58,7 +59,7 @@ def test_a_compass_is_read_in_every_dress(text, name):
     assert compass_name(compass_in(text)[0]) == name
 
 
-@pytest.mark.parametrize("text", ["Principal 8", "C", "12 notes", "1843-1897", "c-C"])
+@pytest.mark.parametrize("text", ["Principal 8", "C", "12 notes", "1843-1897", "c-C", "C-h3"])
 def test_other_text_tells_no_compass(text):
     assert compass_in(text) is None
 
@@ -85,7 +86,7 @@ def test_a_question_is_no_note():
 
 
 def test_rows_of_a_spreadsheet_name_their_division():
-    organ = read_stoplist("Great;Principal;8\nGreat;Flute;4\nSwell;Oboe;8\n").organ
+    organ = read_stoplist("Great;Principal;8\nGreat;Flute;4\n\nSwell;Oboe;8\n").organ
 
     assert [one.name for one in organ.divisions] == ["Great", "Swell"]
 

@@ -168,3 +168,9 @@ def test_an_organ_without_stops_is_written_all_the_same():
     organ = replace(an_organ(), divisions=(a_division("Great"),), couplers=())
 
     assert write_stoplist(organ) == "An organ\n\nGreat (C-c4)\n"
+
+
+def test_a_compass_of_its_own_is_written_in_full():
+    stop = a_stop("Oboe 8", family="reed", compass=Compass(12, 48))
+
+    assert "Oboe 8' (c-c3)" in write_stoplist(an_organ(great=["Principal 8", stop]))

@@ -96,9 +96,9 @@ def _with_octaves(pieces: list[str]) -> list[str]:
 
 
 def _is_stop(text: str) -> bool:
-    match = find_name(re.sub(r"[\d'’′]", "", text).strip())
-    return (
-        match is not None
-        and match.exact
-        and not re.search(r"octave|unison|\bto\b|/|koppel", text, re.I)
-    )
+    """Say whether a text names a stop, or begins with one and its figure: Bombarde 16' al pedale."""
+    name, *rest = re.split(r"\s\d", text, maxsplit=1)
+    if re.search(r"octave|unison|\bto\b|/|koppel", text if not rest else name, re.I):
+        return False
+    names = (re.sub(r"[\d'’′]", "", text).strip(), name)
+    return any((match := find_name(one)) is not None and match.exact for one in names)

@@ -64,6 +64,7 @@ def _order(book: Book) -> tuple[Callable[[Book, int, str], str], ...]:
         _heading,
         read_coupling,
         _tremulant,
+        _counted_accessory,
         _stop,
         _accessory,
         read_note,
@@ -170,6 +171,12 @@ def _named_accessory(book: Book, number: int, text: str) -> str:
     """Among couplers, a line that begins with an accessory's word heads no division."""
     begins = word_starts("accessories").match(plain(text.lstrip(" .-•*")))
     return _accessory(book, number, text) if begins else ""
+
+
+def _counted_accessory(book: Book, number: int, text: str) -> str:
+    """Among stops, a number before an accessory's word counts it: 4 Afsluitingen."""
+    counted = re.match(r"\s*\d{1,2}\s(?=[^\W\d])", text)
+    return _named_accessory(book, number, text[counted.end() :]) if counted else ""
 
 
 def _accessory(book: Book, number: int, text: str) -> str:

@@ -16,7 +16,7 @@ _TEMPERAMENT = re.compile(
 _EQUAL = re.compile(r"\b(?:equal|gleich\w*|égal|eguale|equabile|igual|evenredig\w*|liksvävande)\b")
 _PITCH = re.compile(
     r"^\W*(?:(?:pitch|stimmtonhöhe|stimmung|stimmton|tonhöhe|kammerton|diapason|toonhoogte|corista)"
-    r"\s*[:=]?\s*(?:a['’′1]{0,2}\s?[=:]?\s?)?|a['’′1]{0,2}\s?[=:]?\s?)(?P<hertz>[3-5]\d\d(?:[.,]\d{1,3})?)\s?(?:hz|cps)?"
+    r"\s*[:=]?\s*(?:l?a['’′13]{0,2}\s?[=:]?\s?)?|l?a['’′13]{0,2}\s?[=:]?\s?)(?P<hertz>[3-5]\d\d(?:[.,]\d{1,3})?)\s?(?:hz|cps)?"
     r"(?:\s*\(?(?:bei|at|à|a|bij|ved|vid)\s\d{1,2}\s?°\s?C?\)?)?\W*$",
     re.IGNORECASE,
 )
@@ -25,7 +25,7 @@ _COUPLING = re.compile(r"^\W*coupling\s*:\s*(?P<how>direct|octaves|chained)\W*$"
 
 def read_tuning(book: Book, number: int, text: str) -> str:
     """Keep the pitch, temperament or coupling that a line tells and no more; say so, or nothing."""
-    parts = [part for part in re.split(r"[,;]\s+", text) if part.strip()]
+    parts = [part for part in re.split(r"[,;.]\s+", text) if part.strip()]
     if not parts or not all(_told(part) for part in parts):
         return ""
     return ", ".join(_kept(book, part) for part in parts)

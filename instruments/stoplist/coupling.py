@@ -96,7 +96,7 @@ def _with_octaves(pieces: list[str]) -> list[str]:
 
 
 def _is_stop(text: str) -> bool:
-    """Say whether a text names a stop, or begins with one and its figure: Bombarde 16' al pedale."""
+    """Say whether a text names a stop or begins with one and its figure: Oboe 8' al pedale."""
     name, *rest = re.split(r"\s\d", text, maxsplit=1)
     if re.search(r"octave|unison|\bto\b|/|koppel", text if not rest else name, re.I):
         return False

@@ -176,7 +176,8 @@ def _named_accessory(book: Book, number: int, text: str) -> str:
 def _counted_accessory(book: Book, number: int, text: str) -> str:
     """Among stops, a number before an accessory's word counts it: 4 Afsluitingen."""
     counted = re.match(r"\s*\d{1,2}\s(?=[^\W\d])", text)
-    return _named_accessory(book, number, text[counted.end() :]) if counted else ""
+    begins = counted and word_starts("accessories").match(plain(text[counted.end() :]))
+    return _accessory(book, number, text) if begins else ""
 
 
 def _accessory(book: Book, number: int, text: str) -> str:

@@ -8,7 +8,6 @@ from instruments.stoplist.book import Book
 from instruments.stoplist.layout import layout
 from instruments.stoplist.lines import read_piece, read_whole
 from instruments.stoplist.organs import organ_of
-from instruments.stoplist.paragraphs import heading_lead
 from instruments.stoplist.pieces import pieces_of
 from instruments.stoplist.reading import LineRead, Reading, StoplistError, Unread
 from instruments.stoplist.sheets import from_sheet
@@ -39,9 +38,8 @@ def read_stoplist(text: str, name: str = "") -> Reading:
             book.assume(piece.line, piece.doubt)
     originals = text.splitlines()
     for number, line in lines:
-        if originals[number - 1].strip():
-            _read_line(book, number, line, originals[number - 1].strip())
-            _refuse_more(len(book.unfinished))
+        _read_line(book, number, line, originals[number - 1].strip())
+        _refuse_more(len(book.unfinished))
     finish_stops(book)
     if not book.unfinished:
         raise StoplistError(
@@ -93,11 +91,9 @@ def _read_line(book: Book, number: int, line: str, original: str) -> None:
     if whole:
         book.lines.append(LineRead(number, original, whole))
         return
-    lead, rest = heading_lead(line, book.language)
-    told = [read_piece(book, number, lead)] if lead else []
-    told += [
+    told = [
         read_piece(book, number, piece.text, piece.told)
-        for piece in pieces_of(rest, numbered=book.numbered)
+        for piece in pieces_of(line, numbered=book.numbered)
     ]
     if not told or not all(told):
         book.unread.append(Unread(number, original))

@@ -42,12 +42,6 @@ def _sized(compass: Compass, size: re.Match[str] | None) -> Compass:
     return compass_of_size(count)
 
 
-def is_compass(text: str) -> bool:
-    """Tell whether a text begins with a compass: ``CC to C, 61 notes. Pedals: ...``."""
-    found = compass_in(text)
-    return found is not None and not text[: found[1]].strip(" (")
-
-
 def without_compass(text: str) -> str:
     """Give a text without its compasses and counts of keys."""
     for pattern in (_RANGE, _SIZE):

@@ -169,9 +169,10 @@ def _trailing_cuts(text: str, spans: list[tuple[int, int]]) -> list[int]:
 
 
 def _leading_cuts(text: str, spans: list[tuple[int, int]]) -> list[int]:
+    """Cut before each figure that a name stands on both sides of."""
     cuts = []
-    for (_, end), (start, stop) in itertools.pairwise(spans):
-        rest = text[stop:]
-        if words_of(text[end:start]) and words_of(rest) and _names_a_stop(text[end:start].strip()):
+    for at, ((_, end), (start, stop)) in enumerate(itertools.pairwise(spans)):
+        after = spans[at + 2][0] if at + 2 < len(spans) else len(text)
+        if _names_a_stop(text[end:start].strip()) and _names_a_stop(text[stop:after].strip()):
             cuts.append(start)
     return cuts

@@ -104,6 +104,8 @@ def test_a_roman_figure_counts_ranks_or_numbers_the_stop(line, name, ranks):
     ("line", "length"),
     [
         ("Stopped Diapason 8 61 pipes", "8"),
+        ("1\tPrincipal\t4'\t61 pipes", "4"),
+        ("8 Open Diapason 61", "8"),
         ("7 Principal 4", "4"),
         ("12. Fifteenth 2", "2"),
         ("Trumpet 8' 7 inches wind", "8"),
@@ -138,7 +140,9 @@ def test_a_half_is_told_from_a_name(line, half):
     assert stop(line).half is half
 
 
-@pytest.mark.parametrize("told", ["tenor C", "TC", "t.c.", "from c", "from tenor C", "c up"])
+@pytest.mark.parametrize(
+    "told", ["tenor C", "TC", "t.c.", "from c", "from tenor C", "c up", "c – g³"]
+)
 def test_a_celeste_may_begin_at_tenor_c(told):
     assert stop(f"Voix Celeste 8 ({told})").compass == Compass(12, 55)
 
@@ -160,6 +164,12 @@ def test_a_number_in_the_list_may_name_the_lender():
     assert found[-1].borrowed_from == found[0].id
 
 
+def test_a_length_alone_names_the_lender_above():
+    found = stops("PEDAL\nTrombone 16\nFlute 8\nTrumpet 8 (from 16')")
+
+    assert found[-1].borrowed_from == found[0].id
+
+
 @pytest.mark.parametrize("remark", ["from 9", "from Choir", "ext.", "borrowed"])
 def test_a_lender_that_is_not_found_is_told(remark):
     text = f"GREAT\n1. Trumpet 8 ({remark})"
@@ -177,6 +187,11 @@ def test_a_composition_may_break():
 
     assert [zone.start for zone in found.composition] == [0, 24]
     assert found.ranks == 3
+
+
+@pytest.mark.parametrize("remark", ["C 15.19.22; C 12.15.19", "C 90.91; c1 92.93"])
+def test_a_composition_that_cannot_be_is_assumed_anew(remark):
+    assert "composition is not written" in assumed(f"GREAT\nMixture III ({remark})")
 
 
 def test_a_written_composition_is_no_guess():

@@ -9,6 +9,7 @@ from instruments.pitch import ROUNDED_LABELS, parse_length
 
 #: Lengths that stops are labelled with: octaves, and the rows between them (harmonics of 64 feet).
 OCTAVES = frozenset(Fraction(64, 2**step) for step in range(10))
+_PIPE_COUNT = re.compile(r"(?<=[^\W\d])\s(\d{2,3})$")
 _MUTATIONS = (
     "21 1/3;12 4/5;10 2/3;9 1/7;7 1/9;6 2/5;5 1/3;4 4/7;3 5/9;3 1/5;2 2/3;2 2/7;1 7/9;1 3/5;"
     "1 5/11;1 1/3;1 3/13;1 1/7;1 1/15;8/9;4/5;8/11;2/3;8/13;4/7;8/15;2/5;1/3;1/6;1/5;16/19;16/17;"
@@ -108,3 +109,12 @@ def _nearest(value: float) -> Fraction | None:
     """Give the length that a decimal rounds: 2.66, 2.67 and 2.6 are 2 2/3."""
     near = min(_ROUNDABLE, key=lambda length: abs(_ROUNDABLE[length] - value))
     return near if abs(float(near) - value) < 0.035 * value else None
+
+
+def without_pipe_count(text: str) -> str:
+    """Take the number of its pipes off a stop whose length stands before its name."""
+    count = _PIPE_COUNT.search(text)
+    before = figures_in(text[: count.start()]) if count else []
+    if count and before and (before[0].sure or int(count[1]) > 32):
+        return text[: count.start()]
+    return text

@@ -7,15 +7,13 @@ from functools import lru_cache
 
 from instruments.figures import roman
 from instruments.lexicon import Match, find_name
-from instruments.pitch import ROUNDED_LABELS, length_typeset
-from instruments.stoplist.lengths import Figure, figures_in
+from instruments.stoplist.lengths import Figure, figures_in, without_pipe_count
 from instruments.stoplist.names import MARKS, cleaned, name_match, without_half
 from instruments.stoplist.ranks import Composed, Ranks, composition_in, ranks_in
 from instruments.stoplist.tables import words, words_of
-from instruments.tone import Family
+from instruments.stoplist.usual import true_length, usual_length
 
 MOST_WORDS, LONGEST = 7, 240
-_PIPES = re.compile(r"(?<=[^\W\d])\s(\d{2,3})$")
 _IN_BRACKETS = re.compile(r"\(([^()]*)\)|\[([^\[\]]*)\]|\{([^{}]*)\}")
 _NUMBERED = re.compile(
     r"\b(?:no|nr|num|n°|nº|№|#)\.?\s?\d{1,2}\b|(?<=\w)\s\d(?=\s+\d{1,2}(?![\d/])(?!\s?\d?/))"
@@ -87,17 +85,8 @@ def _remarks_out(text: str) -> tuple[str, tuple[str, ...]]:
         return " "
 
     bare = _IN_BRACKETS.sub(out, text)
-    bare = _uncounted(re.sub(r"\s+", " ", _COUNTED.sub(" ", bare)).strip(MARKS))
+    bare = without_pipe_count(re.sub(r"\s+", " ", _COUNTED.sub(" ", bare)).strip(MARKS))
     return bare, tuple(one for one in remarks if one)
-
-
-def _uncounted(text: str) -> str:
-    """Take the number of its pipes off a stop whose length stands before its name."""
-    count = _PIPES.search(text)
-    before = figures_in(text[: count.start()]) if count else []
-    if count and before and (before[0].sure or int(count[1]) > 32):
-        return text[: count.start()]
-    return text
 
 
 def _only_figures(text: str) -> bool:
@@ -228,33 +217,9 @@ def _settled(
     count = len(composition) or (ranks.count if ranks else 1)
     if ranks and ranks.most > ranks.count and not composition:
         doubts.append(f"it grows from {ranks.count} to {ranks.most} ranks; {ranks.count} are kept")
-    length = _true_length(found.length, match, doubts)
+    length = true_length(found.length, match, doubts)
     if found.length is None and count == 1 and not (match and match.entry.compound):
-        length = _usual(_counted_in(name) or match, doubts)
+        length = usual_length(name, match, doubts)
     return StopLine(
         name, length, count, composition, remarks, match, bool(found.spans()), tuple(doubts)
     )
-
-
-def _true_length(figure: Figure | None, match: Match | None, doubts: list[str]) -> Fraction | None:
-    if figure is None:
-        return None
-    true = ROUNDED_LABELS.get(figure.length)
-    if true is None or (match and figure.length in match.entry.lengths):
-        return figure.length
-    doubts.append(f"{length_typeset(figure.length)} is a rounded label for {length_typeset(true)}")
-    return true
-
-
-def _counted_in(name: str) -> Match | None:
-    """Find the pitch that an Italian name counts from its unison: Flauto in ottava."""
-    counted = re.search(r"\bin\s+(\w+)$", name)
-    return find_name(counted[1]) if counted else None
-
-
-def _usual(match: Match | None, doubts: list[str]) -> Fraction | None:
-    if match is None or not match.entry.lengths or match.entry.family is Family.PERCUSSION:
-        return None
-    usual = match.entry.lengths[0]
-    doubts.append(f"no length is written; {match.entry.name} is most often {length_typeset(usual)}")
-    return usual

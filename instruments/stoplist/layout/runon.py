@@ -6,21 +6,19 @@ from itertools import pairwise, zip_longest
 
 from instruments.stoplist.couplerline import are_couplers
 from instruments.stoplist.headings import read_heading
+from instruments.stoplist.layout.peeling import TO, peeled
 from instruments.stoplist.layout.pieces import (
     LONGEST,
     figure_spans,
-    has_figure,
-    heading_at_front,
     headings_in,
     is_coupler,
     is_heading,
-    is_known,
     is_loose,
     is_section,
     is_stop,
     is_tremulant,
 )
-from instruments.stoplist.tables import home, words, words_of
+from instruments.stoplist.tables import words_of
 
 _SEPARATORS = (
     re.compile(r";"),
@@ -38,8 +36,6 @@ _BOUND = re.compile(r"[.;,)\]'’′\d]|^")
 _NUMBERING = re.compile(r"(?:^|(?<=\s))(?P<number>\d{1,3})(?P<mark>[.)]?)\s+(?=[^\W\d_])")
 _AFTER = re.compile(r"(?:\s*(?:\([^()]*\)|\[[^\[\]]*\]|[*†‡@#]+|pipes|notes|ranks|\d{2,4}(?=\s)))*")
 _PLACED = re.compile(r"^\W*\d{1,3}[.)]\s+(?=[^\W\d_])")
-_NUMERAL = re.compile(r"[IVX\d. ]+")
-_TO = re.compile(r"\s+(?:to|an|auf|sur|aan|op|til|till|al)\s+(?:the\s+)?", re.I)
 SHORTEST = 12
 MOST_HEADING_WORDS, LONGEST_HEADING = 12, 100
 
@@ -138,10 +134,10 @@ def split_stops(text: str) -> list[str]:
     """Cut a text after each figure that a name follows, or before it where figures come first."""
     numbered = _numbered(text)
     if numbered:
-        return [part for piece in numbered for part in _peeled(piece)]
+        return [part for piece in numbered for part in peeled(piece)]
     spans = figure_spans(text)
     if len(spans) < 2:
-        return _peeled(text) if spans or _TO.search(text) else [text]
+        return peeled(text) if spans or TO.search(text) else [text]
     edges = [0, *(at for span in spans for at in span), len(text)]
     named = [text[at:end] for at, end in zip(edges[::2], edges[1::2], strict=True)]
     if sum(not is_loose(name) for name in named) < 2:
@@ -150,10 +146,10 @@ def split_stops(text: str) -> list[str]:
     ends = [*cuts, len(text)]
     pieces = [text[at:end].strip(" ,;") for at, end in zip([0, *cuts], ends, strict=True)]
     if not any(map(is_stop, pieces)):
-        return _peeled(text)
+        return peeled(text)
     if len(pieces) < 3:
         return [piece for piece in pieces if piece]
-    return [part for piece in pieces if piece for part in _peeled(piece)]
+    return [part for piece in pieces if piece for part in peeled(piece)]
 
 
 def _cuts(text: str, spans: Sequence[tuple[int, int]]) -> Iterator[int]:
@@ -189,68 +185,3 @@ def _numbered(text: str) -> list[str]:
         return []
     ends = [*starts[1:], len(text)]
     return [text[at:end].strip(" ,;") for at, end in zip(starts, ends, strict=True)]
-
-
-def _peeled(text: str) -> list[str]:
-    """Take headings, tremulants and couplers, which have no figure, off the front of a piece."""
-    found: list[str] = []
-    rest = text.strip()
-    while rest:
-        size = _front(rest)
-        if size == 0 or size >= len(rest):
-            break
-        found.append(rest[:size].strip())
-        rest = rest[size:].strip(" ,;")
-    return [*found, rest] if rest else found
-
-
-def _front(text: str) -> int:
-    """Give the length of what can be taken off the front of a piece, 0 where nothing can."""
-    starts = list(re.finditer(r"\S+", text))
-    if len(starts) < 2:
-        return 0
-    first = starts[0][0].strip(":")
-    coupler = _coupler(text)
-    if coupler:
-        return coupler
-    section = is_section(first) and not words("pedal_coupling").issuperset(words_of(first))
-    if (is_tremulant(first) or section or _is_title(first)) and not is_known(text):
-        return starts[0].end()
-    size = heading_at_front([one[0].strip(".:") for one in starts])
-    end = starts[size - 1].end() if size else 0
-    return end if size and end < len(text) and _heads(text[:end], text[end:]) else 0
-
-
-def _is_title(word: str) -> bool:
-    return len(word) > 6 and words("subheadings").issuperset(words_of(word)) and not is_known(word)
-
-
-def _heads(front: str, rest: str) -> bool:
-    heading = read_heading(front.strip(" .:"))
-    if heading is None or _TO.match(rest + " ") or _NUMERAL.fullmatch(front):
-        return False
-    if not rest.strip()[:1].isalpha() and not is_stop(rest):
-        return False
-    if is_known(front) and not (front.isupper() and not rest.isupper()):
-        return False
-    named = words_of(front)
-    if len(named) == 1 and is_known(f"{front} {words_of(rest)[0] if words_of(rest) else ''}"):
-        return front.isupper() and not rest.isupper()
-    if len(named) == 1 and not front.isupper() and len(figure_spans(rest)) < 2:
-        return False
-    return is_stop(rest.strip()) or is_heading(rest.strip()) or has_figure(rest)
-
-
-def _coupler(text: str) -> int:
-    """Give the length of ``Swell to Great`` at the front of a text, 0 where there is none."""
-    to = _TO.search(text)
-    if to is None or home(" ".join(words_of(text[: to.start()]))) is None:
-        return 0
-    target = re.match(
-        r"[^\W\d_]+(?:\s+[IVX]+\b)?(?:\s+(?:16|8|4)['’′]?(?=\s|$|,))*", text[to.end() :]
-    )
-    if target is None or home(" ".join(words_of(target[0]))) is None:
-        return 0
-    rest = text[to.end() + target.end() :].strip(" ,;")
-    follows = _TO.search(rest) or is_stop(rest) or is_heading(rest) or is_tremulant(rest)
-    return to.end() + target.end() if follows else 0

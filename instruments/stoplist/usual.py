@@ -27,7 +27,7 @@ def _counted_in(name: str) -> Match | None:
 
 
 def usual_length(name: str, match: Match | None, doubts: list[str]) -> Fraction | None:
-    """Give the length that a name without a figure most often has, with a doubt; bells have none."""
+    """Give the length that a name alone most often has, with a doubt; bells have none."""
     match = _counted_in(name) or match
     if match is None or not match.entry.lengths or match.entry.family is Family.PERCUSSION:
         return None

@@ -59,3 +59,14 @@ def test_short_forms_with_a_stroke_couple():
     text = "Hauptwerk\nPrinzipal 8'\nPedal\nSubbass 16'\nHW/P"
 
     assert [one.id for one in read_stoplist(text).organ.couplers] == ["hauptwerk-to-pedal"]
+
+
+def test_halves_head_the_stops_of_a_paragraph():
+    bass = "Mano izquierda: Violón 8, Octava 4, Trompeta recordatoria 8"
+    text = f"Cadereta\n{bass}\nMano derecha: Clarín 8"
+    organ = read_stoplist(text).organ
+
+    assert [(stop.name, stop.half) for _, stop in organ.stops()] == [
+        *(("Violón", "bass"), ("Octava", "bass"), ("Trompeta recordatoria", "bass")),
+        ("Clarín", "treble"),
+    ]

@@ -5,8 +5,15 @@ from collections.abc import Callable, Sequence
 
 from instruments.stoplist.headings import read_heading
 from instruments.stoplist.layout.continuity import is_reed, length_of
-from instruments.stoplist.layout.pieces import Piece, is_coupler, is_heading, is_stop, is_tremulant
-from instruments.stoplist.tables import home, words, words_of
+from instruments.stoplist.layout.pieces import (
+    Piece,
+    is_coupler,
+    is_half,
+    is_heading,
+    is_stop,
+    is_tremulant,
+)
+from instruments.stoplist.tables import home, words_of
 
 _LEAST = 4
 _BETWEEN = re.compile(r"\s+to\s+(?:the\s+)?|\s?[/–-]\s?", re.I)
@@ -16,7 +23,7 @@ _DOUBT = "No heading is written; these stops are taken for the {}."
 
 def headed(pieces: Sequence[Piece]) -> list[Piece]:
     """Give the pieces with headings before stops that have lost theirs."""
-    if any(_is_half(one.text) for one in pieces):
+    if any(is_half(one.text) for one in pieces):
         return list(pieces)
     first = next((at for at, one in enumerate(pieces) if is_heading(one.text)), len(pieces))
     bare = pieces[:first]
@@ -31,12 +38,6 @@ def headed(pieces: Sequence[Piece]) -> list[Piece]:
             found.append(Piece(piece.line, starts[at], _DOUBT.format(starts[at])))
         found.append(piece)
     return [*found, *pieces[first:]]
-
-
-def _is_half(text: str) -> bool:
-    spoken = words_of(text)
-    halves = words("bass_heading") | words("treble_heading")
-    return bool(spoken) and halves.issuperset(spoken) and not is_stop(text)
 
 
 def _runs(pieces: Sequence[Piece]) -> list[list[int]]:

@@ -159,6 +159,13 @@ def is_coupler(text: str) -> bool:
     return bool(read_couplers(text, among_couplers=True)) and not is_known(text)
 
 
+def is_half(text: str) -> bool:
+    """Tell whether a piece heads the bass or the treble stops: Mano izquierda."""
+    spoken = words_of(text)
+    halves = words("bass_heading") | words("treble_heading")
+    return bool(spoken) and halves.issuperset(spoken) and not is_stop(text)
+
+
 def is_section(text: str) -> bool:
     """Tell whether a piece heads the couplers or accessories."""
     spoken = words_of(text)

@@ -12,6 +12,7 @@ from instruments.stoplist.layout.pieces import (
     figure_spans,
     headings_in,
     is_coupler,
+    is_half,
     is_heading,
     is_loose,
     is_section,
@@ -100,7 +101,7 @@ def _heading_before(text: str) -> int | None:
         headed = text[start:].strip(" .")
         if before and not _BOUND.search(before[-1]):
             continue
-        if headed and (is_heading(headed) or is_section(headed)):
+        if headed and (is_heading(headed) or is_section(headed) or is_half(headed)):
             return start
     return None
 

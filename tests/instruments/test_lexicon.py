@@ -4,7 +4,6 @@ import csv
 from collections import Counter
 from fractions import Fraction
 from pathlib import Path
-from time import perf_counter
 
 import pytest
 
@@ -124,12 +123,3 @@ def test_the_usual_length_comes_first():
 def test_the_pedals_have_lengths_of_their_own_where_they_differ():
     assert one("Principal", "en").pedal_lengths == (8,)
     assert one("Oboe", "en").pedal_lengths == ()
-
-
-def test_the_file_is_read_while_nobody_notices():
-    entries.cache_clear()
-    begun = perf_counter()
-
-    entries()
-
-    assert perf_counter() - begun < 0.09, "three times the aim, for a busy machine"

@@ -1,7 +1,5 @@
 """Finding a name: what is found as it stands, what is only near, and what is not found."""
 
-from time import perf_counter
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -208,13 +206,3 @@ def test_the_pedals_ask_for_their_own_length(text, language, usual):
 
 def test_on_the_pedals_most_stops_keep_their_length():
     assert lengths("Oboe", pedal=True) == lengths("Oboe")
-
-
-def test_a_name_is_found_in_well_under_a_millisecond():
-    names = [f"{entry.name} Xy" for entry in entries()[:300]]
-    begun = perf_counter()
-
-    for name in names:
-        find_name(name)
-
-    assert (perf_counter() - begun) / len(names) < 0.001

@@ -49,7 +49,7 @@ def test_hostile_text_is_read_or_refused_and_never_runs_away(text):
     started = time.process_time()
 
     read(text)
-    # The aim is two seconds; traced for coverage, on a busy machine, it may take several times that.
+    # The aim is two seconds; traced for coverage on a busy machine it takes several times that.
     assert time.process_time() - started < 10
 
 

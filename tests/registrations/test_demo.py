@@ -208,6 +208,10 @@ def test_a_stored_registration_is_the_planned_one():
         assert stored[row.pk].organ == parish.organs()[planned.organ]
 
 
+def test_its_people_have_the_three_roles():
+    assert {role for _, role in parish.people()} == {"director", "organist", "printer"}
+
+
 @pytest.fixture
 def quickstart(db, settings, tmp_path, capsys):
     settings.VAR_DIR = tmp_path

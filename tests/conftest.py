@@ -21,9 +21,8 @@ class Skips:
         self.reasons = {}
 
     def pytest_runtest_logreport(self, report):
-        # An expected failure is reported as skipped; benchmarks are only run when asked for.
-        benchmark = report.nodeid.startswith("tests/benchmarks/")
-        if report.skipped and not hasattr(report, "wasxfail") and not benchmark:
+        # An expected failure is reported as skipped.
+        if report.skipped and not hasattr(report, "wasxfail"):
             self.reasons[report.nodeid] = report.longrepr[-1]
 
     def pytest_collectreport(self, report):
@@ -48,8 +47,12 @@ def pytest_configure(config):
 
 
 @pytest.hookimpl(tryfirst=True)
-def pytest_collection_modifyitems(items):
-    """Mark what touches the database, so that it can be run on another one."""
+def pytest_collection_modifyitems(config, items):
+    """Mark what touches the database, for another one; leave benchmarks to ``--benchmark-only``."""
     for item in items:
         if item.get_closest_marker("django_db") or "db" in item.fixturenames:
             item.add_marker("database")
+    timed = [item for item in items if "benchmark" in item.fixturenames]
+    if timed and not config.getoption("benchmark_only"):
+        config.hook.pytest_deselected(items=timed)
+        items[:] = [item for item in items if item not in timed]

@@ -65,7 +65,9 @@ def _editor(
     at = load_change(pk)
     organ, combination = at.registration.organ, at.value.combination
     may_move = role_of(request.user) is Role.DIRECTOR
-    later = may_move and part == "editor" and bool(getattr(request, "htmx", False))
+    # What was refused stays on the page as it was typed, so nothing may come behind it.
+    asked = part == "editor" and refused is None and bool(getattr(request, "htmx", False))
+    later = may_move and asked
     said = _said(at, refused, may_move=may_move and not later)
     context = {
         "room": "week",

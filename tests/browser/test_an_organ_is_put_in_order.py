@@ -139,7 +139,8 @@ def test_a_control_is_dragged_to_a_free_place(page, sign_in, director_client, ro
     set_places(row, [Place("great/trumpet-8", Panel.RIGHT, 1, 1)])
     sign_in(director_client)
     page.goto(f"/organs/{row.pk}/jamb/")
-    carry(page, page.locator(".panel.right .knob"), page.locator(".panel.left td"))
+    with page.expect_response(lambda answer: answer.request.method == "POST"):
+        carry(page, page.locator(".panel.right .knob"), page.locator(".panel.left td"))
 
     expect(page.locator(".panel.left .knob")).to_contain_text("Trumpet")
     expect(page.get_by_text("Saved: where the controls stand.")).to_be_visible()
@@ -151,7 +152,8 @@ def test_a_control_dragged_onto_another_changes_places_with_it(page, sign_in, di
     set_places(row, [trumpet, Place("swell/oboe-8", Panel.LEFT, 1, 1)])
     sign_in(director_client)
     page.goto(f"/organs/{row.pk}/jamb/")
-    carry(page, page.locator(".panel.right .knob"), page.locator(".panel.left .knob"))
+    with page.expect_response(lambda answer: answer.request.method == "POST"):
+        carry(page, page.locator(".panel.right .knob"), page.locator(".panel.left .knob"))
 
     expect(page.locator(".panel.left .knob")).to_contain_text("Trumpet")
     expect(page.locator(".panel.right .knob")).to_contain_text("Oboe")

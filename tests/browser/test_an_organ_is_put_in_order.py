@@ -21,6 +21,7 @@ def great(row) -> list[str]:
 
 def drag(page, item, below):
     """Pull an item by its grip to the lower half of another, at the pace of a hand."""
+    page.wait_for_load_state("networkidle")
     grip, goal = item.locator(".grip").bounding_box(), below.bounding_box()
     x, y = grip["x"] + grip["width"] / 2, grip["y"] + grip["height"] / 2
     way = goal["y"] + goal["height"] * 0.8 - y
@@ -120,6 +121,7 @@ def test_controls_are_placed_and_shown_as_a_map(page, sign_in, director_client, 
 
 def carry(page, knob, cell):
     """Pull a control of the map into another place."""
+    page.wait_for_load_state("networkidle")
     start, goal = knob.bounding_box(), cell.bounding_box()
     page.mouse.move(start["x"] + 20, start["y"] + 20)
     page.mouse.down()

@@ -3,7 +3,8 @@
 from collections.abc import Iterable, Iterator
 from typing import Protocol
 
-from registrations.checks.findings import Finding, Level, Source, Subject
+from registrations.checks.explained import Explained
+from registrations.checks.findings import Finding, Level
 from registrations.checks.rules import (
     above_pipe_limit,
     accompaniment_carries_solo,
@@ -46,22 +47,9 @@ from registrations.checks.rules import (
 from registrations.checks.scene import Scene
 
 
-class Rule(Protocol):
-    """A rule's module: its name, level and subject, who says so, an example, and the check.
+class Rule(Explained, Protocol):
+    """A rule's module that looks at one combination."""
 
-    The module's docstring names the fault and says why it matters.
-    """
-
-    @property
-    def NAME(self) -> str: ...  # noqa: D102, N802
-    @property
-    def LEVEL(self) -> Level: ...  # noqa: D102, N802
-    @property
-    def SUBJECT(self) -> Subject: ...  # noqa: D102, N802
-    @property
-    def SOURCES(self) -> tuple[Source, ...]: ...  # noqa: D102, N802
-    @property
-    def EXAMPLE(self) -> str: ...  # noqa: D102, N802
     def check(self, scene: Scene) -> Iterator[Finding]: ...  # noqa: D102
 
 

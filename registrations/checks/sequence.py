@@ -6,7 +6,8 @@ from typing import Protocol
 
 from registrations.checks import in_order
 from registrations.checks.atcue import MOST_BY_HAND, AtCue
-from registrations.checks.findings import Finding, Level, Source, Subject
+from registrations.checks.explained import Explained
+from registrations.checks.findings import Finding
 from registrations.checks.sequences import (
     change_does_nothing,
     stop_not_on_organ,
@@ -15,19 +16,9 @@ from registrations.checks.sequences import (
 from registrations.registration import Registration
 
 
-class SequenceRule(Protocol):
-    """A rule's module, as those of ``RULES`` are; it looks at a change and the one before it."""
+class SequenceRule(Explained, Protocol):
+    """A rule's module that looks at a change and the one before it."""
 
-    @property
-    def NAME(self) -> str: ...  # noqa: D102, N802
-    @property
-    def LEVEL(self) -> Level: ...  # noqa: D102, N802
-    @property
-    def SUBJECT(self) -> Subject: ...  # noqa: D102, N802
-    @property
-    def SOURCES(self) -> tuple[Source, ...]: ...  # noqa: D102, N802
-    @property
-    def EXAMPLE(self) -> str: ...  # noqa: D102, N802
     def check(self, at: AtCue) -> Iterator[Finding]: ...  # noqa: D102
 
 

@@ -11,9 +11,10 @@ from django.views.decorators.http import require_GET
 from config.access import PLAYERS, allow
 from config.pages import page
 from registrations.acceptance import still_open
-from registrations.checks import RULES, Rule
+from registrations.checks import RULES
+from registrations.checks.explained import Explained
 from registrations.checks.findings import Level
-from registrations.checks.sequence import SEQUENCE_RULES, SequenceRule
+from registrations.checks.sequence import SEQUENCE_RULES
 from registrations.queries import registrations_of
 from registrations.registration import Registration
 from registrations.review import review, tally
@@ -66,7 +67,7 @@ def _line(item: Item, registration: Registration | None) -> dict[str, object]:
 @require_GET
 @allow(*PLAYERS)
 def rules(request: HttpRequest) -> HttpResponse:
-    every: tuple[Rule | SequenceRule, ...] = (*RULES, *SEQUENCE_RULES)
+    every: tuple[Explained, ...] = (*RULES, *SEQUENCE_RULES)
     told = [
         {
             "name": rule.NAME,
